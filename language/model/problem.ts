@@ -1,0 +1,36 @@
+import type { Definition } from './definitions.ts'
+import type { Correction } from './reading.ts'
+import type { Span } from './text.ts'
+import type { Level } from './vocabulary.ts'
+
+/** A place in another definition that a message points to. */
+export interface RelatedPlace {
+	readonly definition: Definition
+	readonly span: Span
+	readonly message: string
+}
+
+/** What a rule found, before `rules` levels and `allow` lines are applied. */
+export interface Finding {
+	readonly span: Span
+	/** One or two sentences in a coach's words: what is wrong, by how much, against which limit, from which source. */
+	readonly message: string
+	/** Where the limit comes from: a publication, "common practice", or the coach's own text. */
+	readonly source?: string
+	readonly related?: readonly RelatedPlace[]
+	readonly corrections?: readonly Correction[]
+	/** Only where one finding of a code is milder than the code's own level. */
+	readonly level?: Exclude<Level, 'off'>
+}
+
+/** A finding as it is shown. */
+export interface Problem {
+	readonly code: string
+	readonly level: Exclude<Level, 'off'>
+	readonly definition: Definition
+	readonly span: Span
+	readonly message: string
+	readonly source: string | undefined
+	readonly related: readonly RelatedPlace[]
+	readonly corrections: readonly Correction[]
+}

@@ -1,0 +1,26 @@
+import type { Definition, DefinitionKind, DefinitionOf, Limits, Log, Plan, Team } from './definitions.ts'
+
+/**
+ * Everything that one workspace folder and the built-in library define, looked up by name. What is read through it is recorded, so that
+ * a result is computed again only when something it read has changed.
+ */
+export interface Programme {
+	/** The definition that a name stands for: the workspace's, else the library's. The first of two with one name. */
+	find<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined
+	/** All that a kind has, workspace and library, in a fixed order; a replaced built-in one is left out. */
+	all<K extends DefinitionKind>(kind: K): readonly DefinitionOf<K>[]
+	/** Every definition of that kind and name in the workspace, for what must be there once. */
+	namesakes(kind: DefinitionKind, name: string): readonly Definition[]
+	plansOf(lifter: string): readonly Plan[]
+	logsOf(lifter: string): readonly Log[]
+	teamsOf(lifter: string): readonly Team[]
+	/** `limits` definitions in the order in which they win: workspace, then built-in. */
+	limits(): readonly Limits[]
+	/** Is it from the built-in library? */
+	isBuiltIn(definition: Definition): boolean
+	/**
+	 * A value worked out from a definition, kept until something that it read changes. `compute` must be a function declared once: it is
+	 * the key.
+	 */
+	derived<D extends Definition, T>(definition: D, compute: (definition: D, programme: Programme) => T): T
+}

@@ -1,0 +1,33 @@
+import type { DefinitionKind } from './definitions.ts'
+import type { Span } from './text.ts'
+
+/** The codes of faults that show in one definition's text alone, before any name is looked up. */
+export type FaultCode = 'syntax' | 'bad-number' | 'bad-date' | 'stated-twice' | 'unknown-name' | 'old-spelling'
+
+/** A replacement of one stretch of text. */
+export interface TextEdit {
+	readonly span: Span
+	readonly text: string
+}
+
+/** A correction that can be made with one click: what it does, in a coach's words, and the edits. */
+export interface Correction {
+	readonly title: string
+	readonly edits: readonly TextEdit[]
+}
+
+export interface Fault {
+	readonly code: FaultCode
+	readonly span: Span
+	readonly message: string
+	readonly corrections: readonly Correction[]
+}
+
+/** A name that another definition gives. */
+export interface Reference {
+	readonly kind: DefinitionKind
+	readonly name: string
+	readonly span: Span
+	/** `run` lines name blocks, `drop` names a movement of the block … : the words before the name, for messages. */
+	readonly role?: string
+}

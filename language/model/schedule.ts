@@ -1,0 +1,149 @@
+import type { Block, Item, Lifter, Movement, Plan, Run, Session } from './definitions.ts'
+import type { Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
+import type { CalendarDate, Exact, ExactRange, Mass, Unit, Weekday } from './quantities.ts'
+import type { Name } from './text.ts'
+import type { Role } from './vocabulary.ts'
+
+/**
+ * What a block asks for week by week, and what a plan makes of it: first without a lifter (`BlockOutline`), then dated and with loads
+ * (`Schedule`).
+ */
+
+/** The load of one set before anyone's numbers are put in. Progression lines and deload shares are already worked in. */
+export type PlannedLoad =
+	/** `share × reference + added`; a percent of the top set waits for that set's load on the bar. */
+	| { readonly kind: 'percent'; readonly percent: ExactRange; readonly of: PercentBase; readonly added: readonly Mass[] }
+	/** Masses times `share` (1 but for deload fills), plus what progression lines have added. */
+	| { readonly kind: 'mass'; readonly from: Mass; readonly to: Mass; readonly share: Exact; readonly added: readonly Mass[] }
+	| { readonly kind: 'bodyweight'; readonly extra: Mass | undefined; readonly share: Exact; readonly added: readonly Mass[] }
+	| { readonly kind: 'rm'; readonly reps: number; readonly share: Exact; readonly added: readonly Mass[] }
+	/** An effort alone gives the load. */
+	| { readonly kind: 'effort'; readonly share: Exact; readonly added: readonly Mass[] }
+	| { readonly kind: 'none' }
+
+/** One set as the block asks for it. */
+export interface PlannedSet {
+	readonly group: SetGroup
+	/** `3-4 x 8` gives a fourth that is optional. */
+	readonly optional: boolean
+	readonly work: Work
+	readonly load: PlannedLoad
+	readonly effort: Effort | undefined
+	readonly tempo: Tempo | undefined
+	readonly restSeconds: Exact
+	readonly eachSide: boolean
+}
+
+export interface PlannedItem {
+	readonly item: Item
+	readonly role: Role
+	readonly movementName: Name
+	readonly movement: Movement | undefined
+	/** Why these sets: a line of that week, the line for every week, the deload line, or nothing at all. */
+	readonly from: 'week-line' | 'every-week' | 'deload-fill' | 'skip' | 'computed-warm-up' | 'none'
+	readonly sets: readonly PlannedSet[]
+	/** Main, accessory or test with sets: what counts for caps, needs and volume. */
+	readonly working: boolean
+}
+
+export interface PlannedSession {
+	readonly session: Session
+	readonly items: readonly PlannedItem[]
+}
+
+export interface PlannedWeek {
+	/** From 1. */
+	readonly week: number
+	readonly deload: boolean
+	/** Has any working item. */
+	readonly hasWork: boolean
+	readonly sessions: readonly PlannedSession[]
+}
+
+export interface BlockOutline {
+	readonly block: Block
+	readonly weeks: readonly PlannedWeek[]
+}
+
+/** One step of how a number came about, in words, with the numbers in them. */
+export interface Step {
+	readonly text: string
+	/** Of a formula or a fact, where there is one. */
+	readonly source?: string
+}
+
+/** A load with its way. */
+export interface ComputedLoad {
+	/** Before rounding; for a range its low end. `undefined` where it cannot be known. */
+	readonly exact: Exact | undefined
+	/** On the bar (for each hand where there are two); for a range its low end. */
+	readonly load: Exact | undefined
+	/** High end of a range, else `undefined`. */
+	readonly loadTo: Exact | undefined
+	readonly exactTo: Exact | undefined
+	readonly unit: Unit
+	/** Discs a side, heaviest first; `undefined` where no bar is loaded. */
+	readonly perSide: readonly Exact[] | undefined
+	/** Percent of the reference of `percent of`, of the load asked for; `undefined` where no reference is known. */
+	readonly percent: ExactRange | undefined
+	/** Percent of the best that the load on the bar really is; `undefined` where no best is known. */
+	readonly percentOfBest: Exact | undefined
+	/** Why a load cannot be known, in a coach's words. */
+	readonly reason: string | undefined
+	/** `no-best`: a percent without a best to refer to. */
+	readonly missing: 'best' | 'bodyweight' | 'equipment' | 'loadable' | undefined
+	readonly steps: readonly Step[]
+}
+
+export interface ScheduledSet extends PlannedSet {
+	readonly computed: ComputedLoad
+}
+
+export interface ScheduledItem extends Omit<PlannedItem, 'sets'> {
+	readonly sets: readonly ScheduledSet[]
+	/** The plan put it in, or put it in place of another. */
+	readonly changedBy: 'add' | 'swap' | undefined
+	/** Where `changedBy` is `swap`: the movement that the block names. */
+	readonly insteadOf: Name | undefined
+}
+
+export interface ScheduledSession {
+	readonly date: CalendarDate
+	readonly weekday: Weekday
+	readonly run: ScheduledRun
+	/** Week of the block, from 1. */
+	readonly blockWeek: number
+	/** Week of the plan, from 1: calendar weeks since the first. */
+	readonly planWeek: number
+	readonly deload: boolean
+	readonly session: Session
+	readonly items: readonly ScheduledItem[]
+}
+
+export interface ScheduledRun {
+	readonly run: Run
+	readonly block: Block
+	/** The later of its monday and the plan's start: bests, gates and ages are taken at this date. */
+	readonly firstDay: CalendarDate
+	/** The monday of its week 1. */
+	readonly monday: CalendarDate
+	readonly weeks: number
+}
+
+/** A session without a date: its `day N` has no weekday in the plan, or it falls before the start. */
+export interface LeftOutSession {
+	readonly run: ScheduledRun
+	readonly session: Session
+	readonly blockWeek: number
+	readonly why: 'no-day' | 'before-start'
+}
+
+export interface Schedule {
+	readonly plan: Plan
+	readonly lifter: Lifter | undefined
+	readonly unit: Unit
+	readonly runs: readonly ScheduledRun[]
+	/** By date, then in the order of the block. */
+	readonly sessions: readonly ScheduledSession[]
+	readonly leftOut: readonly LeftOutSession[]
+}
