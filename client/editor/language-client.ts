@@ -1,0 +1,23 @@
+import { type ExtensionContext, Uri, workspace } from 'vscode'
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
+import { recovery } from './recovery.ts'
+
+/** Texts that the server looks after: files, texts that are not saved yet, and the built-in library. */
+const documentSelector = ['file', 'untitled', 'barstave-library'].map(scheme => ({ scheme, language: 'barstave' }))
+
+/** The client of the server that runs beside the editor; it is not started yet. */
+export function createClient(context: ExtensionContext): LanguageClient {
+	const server = {
+		module: Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath,
+		transport: TransportKind.ipc,
+	}
+	// Names are shared by all files of a folder, so a file that changes outside the editor (a checkout, another program) counts too.
+	const files = workspace.createFileSystemWatcher('**/*.stave')
+	context.subscriptions.push(files)
+	return new LanguageClient(
+		'barstave',
+		'Barstave',
+		{ run: server, debug: server },
+		{ documentSelector, synchronize: { fileEvents: files }, errorHandler: recovery() },
+	)
+}

@@ -1,0 +1,48 @@
+// npm run build [-- --production]: everything that runs, each as one file in dist/. `--production` is what ships: small, without maps.
+import { chmod, rm } from 'node:fs/promises'
+import path from 'node:path'
+import { generate } from './needs/grammar.mjs'
+import { root } from './needs/root.mjs'
+import { script } from './script.mjs'
+
+const dist = path.join(root, 'dist')
+
+// The parser cannot run on an older Node, and says so in no words that help.
+const startOfProgram = `#!/usr/bin/env node
+if (parseInt(process.versions.node, 10) < 22) {
+	console.error('Barstave needs Node 22 or later; this is Node ' + process.versions.node + '.')
+	process.exit(2)
+}`
+
+await script(async words => {
+	const { build } = await import('esbuild')
+	await generate()
+	await rm(dist, { recursive: true, force: true })
+
+	const production = words.includes('--production')
+	const common = {
+		absWorkingDir: root,
+		bundle: true,
+		minify: production,
+		sourcemap: !production,
+		logLevel: 'warning',
+		// The built-in library and the rules' pages are part of the program; nothing reads files for them at run time.
+		loader: { '.stave': 'text', '.md': 'text' },
+		define: { 'process.env.NODE_ENV': production ? '"production"' : '"development"' },
+	}
+	const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' }
+	const browser = { ...common, platform: 'browser', format: 'iife', target: 'es2023' }
+	try {
+		await Promise.all([
+			build({ ...node, entryPoints: ['client/editor/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] }),
+			build({ ...node, entryPoints: ['server/main-node.ts'], outfile: 'dist/server.cjs' }),
+			build({ ...node, entryPoints: ['client/terminal/main.ts'], outfile: 'dist/barstave.cjs', banner: { js: startOfProgram } }),
+			build({ ...browser, entryPoints: ['client/preview/main.tsx'], outfile: 'dist/preview.js' }),
+		])
+	} catch (problem) {
+		// esbuild has printed what is wrong, with the place.
+		if (problem.errors) return 1
+		throw problem
+	}
+	await chmod(path.join(dist, 'barstave.cjs'), 0o755)
+})
