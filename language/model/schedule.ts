@@ -1,4 +1,4 @@
-import type { Block, Item, Lifter, Movement, Plan, Run, Session } from './definitions.ts'
+import type { Best, Block, Gym, Item, Lifter, Movement, Plan, Run, Session } from './definitions.ts'
 import type { Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, Unit, Weekday } from './quantities.ts'
 import type { Name } from './text.ts'
@@ -19,6 +19,8 @@ export type PlannedLoad =
 	| { readonly kind: 'rm'; readonly reps: number; readonly share: Exact; readonly added: readonly Mass[] }
 	/** An effort alone gives the load. */
 	| { readonly kind: 'effort'; readonly share: Exact; readonly added: readonly Mass[] }
+	/** A computed warm-up: a share (1 is the whole) of the first working load of the session's first main item. */
+	| { readonly kind: 'warm-up'; readonly share: Exact }
 	| { readonly kind: 'none' }
 
 /** One set as the block asks for it. */
@@ -41,6 +43,10 @@ export interface PlannedItem {
 	readonly movement: Movement | undefined
 	/** Why these sets: a line of that week, the line for every week, the deload line, or nothing at all. */
 	readonly from: 'week-line' | 'every-week' | 'deload-fill' | 'skip' | 'computed-warm-up' | 'none'
+	/** How often `each week add …` has acted by this week. */
+	readonly changeCount: number
+	/** The training week that a deload week was filled from. */
+	readonly filledFrom: number | undefined
 	readonly sets: readonly PlannedSet[]
 	/** Main, accessory or test with sets: what counts for caps, needs and volume. */
 	readonly working: boolean
@@ -72,6 +78,27 @@ export interface Step {
 	readonly source?: string
 }
 
+/** The max that a load refers to: the latest best of the movement that `percent of` names, known on the run's first day. */
+export interface LoadReference {
+	/** The movement whose best it is. */
+	readonly movementName: string
+	readonly best: Best
+	/** Reps to failure of the best; 1 where it was lifted as a single. */
+	readonly repsToFailure: Exact
+	/** Is it an estimate from reps or an effort? */
+	readonly estimated: boolean
+	/** From more than 10 reps to failure. */
+	readonly uncertain: boolean
+	/** One-rep max of `movementName`. */
+	readonly max: Exact
+	/** Percent of `max` that `percent of` takes; 100 where nothing is said. */
+	readonly share: Exact
+	/** What a percent is a percent of: `share` of `max`. */
+	readonly amount: Exact
+	/** Of `max` and `amount`. */
+	readonly unit: Unit
+}
+
 /** A load with its way. */
 export interface ComputedLoad {
 	/** Before rounding; for a range its low end. `undefined` where it cannot be known. */
@@ -84,16 +111,26 @@ export interface ComputedLoad {
 	readonly unit: Unit
 	/** Discs a side, heaviest first; `undefined` where no bar is loaded. */
 	readonly perSide: readonly Exact[] | undefined
-	/** Percent of the reference of `percent of`, of the load asked for; `undefined` where no reference is known. */
+	readonly reference: LoadReference | undefined
+	/** The exact load as a percent of the reference, however it is written; `undefined` where no best is known. */
 	readonly percent: ExactRange | undefined
-	/** Percent of the best that the load on the bar really is; `undefined` where no best is known. */
+	/** What is on the bar as a percent of the reference; `undefined` where no best is known. */
 	readonly percentOfBest: Exact | undefined
 	/** Why a load cannot be known, in a coach's words. */
 	readonly reason: string | undefined
-	/** `no-best`: a percent without a best to refer to. */
-	readonly missing: 'best' | 'bodyweight' | 'equipment' | 'loadable' | undefined
+	readonly missing: MissingFact | undefined
+	/** More than the gym can load: `load` is the most that it can. */
+	readonly beyond: boolean
+	/** Less than the empty bar or the lightest implement: `load` is that. */
+	readonly under: boolean
 	readonly steps: readonly Step[]
 }
+
+/**
+ * What a load lacks: a best, a base, a bodyweight, a lifter at all, the equipment, a mass that can be loaded, a top set to refer to, or a
+ * load of its own after a swap (the one in the block was meant for another movement).
+ */
+export type MissingFact = 'best' | 'base' | 'bodyweight' | 'lifter' | 'equipment' | 'loadable' | 'top-set' | 'own-load'
 
 export interface ScheduledSet extends PlannedSet {
 	readonly computed: ComputedLoad
@@ -117,6 +154,8 @@ export interface ScheduledSession {
 	readonly planWeek: number
 	readonly deload: boolean
 	readonly session: Session
+	/** Where the lifter trains on that date; `undefined`: nowhere in particular, with everything there. */
+	readonly gym: Gym | undefined
 	readonly items: readonly ScheduledItem[]
 }
 

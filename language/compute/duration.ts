@@ -1,0 +1,88 @@
+import type { Tempo, Work } from '../model/prescription.ts'
+import type { Exact, ExactRange } from '../model/quantities.ts'
+import type { PlannedItem, PlannedSet } from '../model/schedule.ts'
+import { exact, zero } from './exact.ts'
+
+/** Seconds of a rep without a tempo (common practice). */
+const secondsPerRep = 3
+
+/** Seconds to carry a load one metre: a slow walk (common practice). */
+const secondsPerMetre = 1
+
+/** Seconds of one rep; "as fast as possible" counts as one. */
+function repSeconds(tempo: Tempo | undefined): Exact {
+	if (tempo === undefined) return exact(secondsPerRep)
+	return exact(tempo.lowering + tempo.pause + (tempo.lifting === 'x' ? 1 : tempo.lifting) + tempo.top)
+}
+
+/**
+ * Seconds that a set holds the muscles under tension: reps × tempo, or the hold; of a set on each side, one side's. `undefined` for a
+ * carry, whose pace is not known.
+ */
+export function underTension(work: Work, tempo: Tempo | undefined): ExactRange | undefined {
+	switch (work.kind) {
+		case 'reps': {
+			const each = repSeconds(tempo)
+			return { from: each.mul(exact(work.reps.from)), to: each.mul(exact(work.reps.to)) }
+		}
+		case 'hold':
+		case 'time':
+			return work.seconds
+		case 'carry':
+			return undefined
+	}
+}
+
+/** Seconds from the first rep of a set to the last, both sides where there are two. */
+function workSeconds(set: PlannedSet): ExactRange {
+	const { work, tempo } = set
+	const seconds =
+		work.kind === 'carry'
+			? { from: work.metres.from.mul(exact(secondsPerMetre)), to: work.metres.to.mul(exact(secondsPerMetre)) }
+			: (underTension(work, tempo) ?? { from: zero, to: zero })
+	return set.eachSide ? { from: seconds.from.mul(exact(2)), to: seconds.to.mul(exact(2)) } : seconds
+}
+
+/**
+ * Estimated length of a session in seconds: every set's work and the rest after it, none after the last set. Items that go back to back
+ * are done in rounds, with the rest of the round's last item. Low end without the optional sets, high end with them.
+ */
+export function sessionSeconds(items: readonly PlannedItem[]): ExactRange {
+	return { from: lengthOf(items, 'from'), to: lengthOf(items, 'to') }
+}
+
+function lengthOf(items: readonly PlannedItem[], end: 'from' | 'to'): Exact {
+	let total = zero
+	let lastRest = zero
+	for (const sets of inOrderDone(items, end)) {
+		for (const { set, rests } of sets) {
+			lastRest = rests ? set.restSeconds : zero
+			total = total.add(workSeconds(set)[end]).add(lastRest)
+		}
+	}
+	return total.sub(lastRest)
+}
+
+interface DoneSet {
+	readonly set: PlannedSet
+	/** Is there a rest after it, or does the next item of the round follow at once? */
+	readonly rests: boolean
+}
+
+/** The sets of each item or back-to-back group. */
+function inOrderDone(items: readonly PlannedItem[], end: 'from' | 'to'): readonly (readonly DoneSet[])[] {
+	const groups: PlannedSet[][][] = []
+	for (const { item, sets } of items) {
+		const done = sets.filter(set => end === 'to' || !set.optional)
+		const above = groups.at(-1)
+		if (item.withItemAbove && above !== undefined) above.push(done)
+		else groups.push([done])
+	}
+	return groups.map(group => {
+		const rounds = Math.max(...group.map(sets => sets.length))
+		return Array.from({ length: rounds }, (_, round) => {
+			const sets = group.flatMap(each => each[round] ?? [])
+			return sets.map((set, index): DoneSet => ({ set, rests: index === sets.length - 1 }))
+		}).flat()
+	})
+}

@@ -1,0 +1,69 @@
+import type { PercentBase, SetGroup, Work } from '../../model/prescription.ts'
+import type { CountRange, Exact } from '../../model/quantities.ts'
+import type { PlannedLoad, PlannedSet } from '../../model/schedule.ts'
+import type { Role } from '../../model/vocabulary.ts'
+import { exact, one } from '../exact.ts'
+
+/** A set group with the week's progression or deload worked in, before it is spread over its sets. */
+export interface PlannedGroup {
+	readonly written: SetGroup
+	readonly sets: CountRange
+	readonly work: Work
+	/** Of a ramp: its two ends. */
+	readonly load: PlannedLoad
+}
+
+/** A slip such as `3000 x 5` must not fill the memory; it is reported where it is read. */
+const mostSets = 200
+
+/** `percentsOf` is what a bare percent refers to in this block. */
+export function plannedGroup(written: SetGroup, percentsOf: PercentBase): PlannedGroup {
+	const { from, to } = written.sets
+	const sets = { from: Math.min(from, to, mostSets), to: Math.min(Math.max(from, to), mostSets) }
+	return { written, sets, work: written.work, load: plannedLoad(written, percentsOf) }
+}
+
+function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase): PlannedLoad {
+	if (ramp !== undefined) return { kind: 'percent', percent: { from: ramp.from, to: ramp.to }, of: percentsOf, added: [] }
+	switch (load?.kind) {
+		case 'percent':
+			return { kind: 'percent', percent: load.percent, of: load.of ?? percentsOf, added: [] }
+		case 'mass':
+			return { kind: 'mass', from: load.from, to: load.to, share: one, added: [] }
+		case 'bodyweight':
+			return { kind: 'bodyweight', extra: load.added, share: one, added: [] }
+		case 'rm':
+			return { kind: 'rm', reps: load.reps, share: one, added: [] }
+		case undefined:
+			// No formula turns the effort of a hold or a carry into a load.
+			return effort !== undefined && work.kind === 'reps' ? { kind: 'effort', share: one, added: [] } : { kind: 'none' }
+	}
+}
+
+/** One entry for each set, in the order done: those beyond the low end of a range of sets are optional. */
+export function setsOf(group: PlannedGroup, role: Role): readonly PlannedSet[] {
+	const { written, sets, work, load } = group
+	return Array.from({ length: sets.to }, (_, index) => ({
+		group: written,
+		optional: index >= sets.from,
+		work,
+		load: written.ramp === undefined || load.kind !== 'percent' ? load : rampStep(load, index, sets.from),
+		effort: written.effort,
+		tempo: written.tempo,
+		restSeconds: written.restSeconds ?? usualRest(role),
+		eachSide: written.eachSide,
+	}))
+}
+
+/** The sets that are sure to be done reach the top of the ramp; optional ones stay there. A single set is the top. */
+function rampStep(ends: PlannedLoad & { kind: 'percent' }, index: number, sureSets: number): PlannedLoad {
+	const { from, to } = ends.percent
+	const way = sureSets < 2 || index >= sureSets ? one : exact(index).div(exact(sureSets - 1))
+	const percent = from.add(to.sub(from).mul(way))
+	return { ...ends, percent: { from: percent, to: percent } }
+}
+
+/** Seconds of rest where none are written: 3 min after main work and tests, 90 s after all else (common practice). */
+export function usualRest(role: Role): Exact {
+	return role === 'main' || role === 'test' ? exact(180) : exact(90)
+}
