@@ -1,5 +1,6 @@
 import type { Exact } from '../model/quantities.ts'
 import { exact } from './exact.ts'
+import type { Neighbours } from './neighbours.ts'
 
 /** Discs of one mass. */
 export interface DiscSupply {
@@ -13,16 +14,6 @@ export interface DiscSum {
 	readonly total: Exact
 	/** Heaviest first; the fewest that make the total, among equals the ones with the heavier disc where they first differ. */
 	readonly discs: readonly Exact[]
-}
-
-/** What can be made around a mass. */
-export interface Neighbours<T> {
-	/** The heaviest that is less. */
-	readonly under: T | undefined
-	/** Exactly the mass. */
-	readonly at: T | undefined
-	/** The lightest that is more. */
-	readonly over: T | undefined
 }
 
 /** A total made of discs up to one kind: so many of that kind on top of the total that lighter kinds make. */
@@ -92,7 +83,7 @@ export class DiscSums {
 	 * could be taken off and it would still be heavier.
 	 */
 	private prepare(target: bigint): void {
-		const needed = least(target + (this.kinds.at(-1)?.weight ?? 0n), this.reach)
+		const needed = least((target > 0n ? target : 0n) + (this.kinds.at(-1)?.weight ?? 0n), this.reach)
 		if (needed <= this.limit) return
 		this.limit = least(needed * 2n, this.reach)
 		let kinds = this.kinds

@@ -1,6 +1,6 @@
 import type { Exact, Mass } from '../model/quantities.ts'
 import type { Estimator } from '../model/vocabulary.ts'
-import { compare, decimal, exact, hundred, one, rounded, zero } from './exact.ts'
+import { compare, decimal, exact, hundred, one, zero } from './exact.ts'
 import { massText } from './mass.ts'
 
 /**
@@ -26,6 +26,11 @@ interface Formula {
 const sharePlaces = 12
 const repsPlaces = 9
 
+/** What a double comes to, to so many places; `undefined` where it is no number or has grown past every limit. */
+function computed(value: number, places: number): Exact | undefined {
+	return Number.isFinite(value) ? exact(value.toFixed(places)) : undefined
+}
+
 /** max = load × (1 + n × slope). */
 function rising(slope: Exact, slopeInWords: (reps: string) => string): Omit<Formula, 'title' | 'source'> {
 	return {
@@ -40,10 +45,10 @@ function rising(slope: Exact, slopeInWords: (reps: string) => string): Omit<Form
 function decaying(floor: number, height: number, rate: number): Omit<Formula, 'title' | 'source'> {
 	const percentInWords = (reps: string) => `${floor} + ${height} × e^(−${rate} × ${reps})`
 	return {
-		share: reps => rounded((floor + height * Math.exp(-rate * reps.valueOf())) / 100, sharePlaces),
+		share: reps => computed((floor + height * Math.exp(-rate * reps.valueOf())) / 100, sharePlaces),
 		reps: share => {
 			const left = (100 * share.valueOf() - floor) / height
-			return left > 0 ? rounded(-Math.log(left) / rate, repsPlaces) : undefined
+			return computed(-Math.log(left) / rate, repsPlaces)
 		},
 		maxInWords: (load, reps) => `100 × ${load} ÷ (${percentInWords(reps)})`,
 		shareInWords: reps => `(${percentInWords(reps)}) %`,
@@ -100,8 +105,8 @@ const formulas: Readonly<Record<Estimator, Formula>> = {
 	lombardi: {
 		title: 'Lombardi',
 		source: 'Lombardi 1989 (formula from memory)',
-		share: reps => rounded(reps.valueOf() ** -0.1, sharePlaces),
-		reps: share => rounded(share.valueOf() ** -10, repsPlaces),
+		share: reps => computed(reps.valueOf() ** -0.1, sharePlaces),
+		reps: share => computed(share.valueOf() ** -10, repsPlaces),
 		maxInWords: (load, reps) => `${load} × ${reps}^0.1`,
 		shareInWords: reps => `1 ÷ ${reps}^0.1`,
 	},

@@ -61,7 +61,20 @@ export function larger(a: Exact, b: Exact): Exact {
 	return a.compare(b) >= 0 ? a : b
 }
 
-/** Rounded to so many decimal places, a half away from zero: for what cannot be rational, so that it is the same on every machine. */
-export function rounded(value: Exact | number, places: number): Exact {
-	return exact(typeof value === 'number' ? value.toFixed(places) : decimal(value, places))
+/** Rounded to so many decimal places, a half away from zero. */
+export function rounded(value: Exact, places: number): Exact {
+	return exact(decimal(value, places))
+}
+
+/** The square root of a number that is not negative, rounded down to so many decimal places, by whole numbers alone. */
+export function squareRoot(value: Exact, places: number): Exact {
+	const scale = 10n ** BigInt(places)
+	const square = (value.n * scale * scale) / value.d
+	// Newton's method from above: it falls until it is the whole root.
+	let root = 1n << BigInt((square.toString(2).length + 1) >> 1)
+	for (;;) {
+		const next = (root + square / root) >> 1n
+		if (next >= root) return new Fraction(root, scale)
+		root = next
+	}
 }

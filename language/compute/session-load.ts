@@ -1,7 +1,7 @@
 import type { CalendarDate, Exact } from '../model/quantities.ts'
 import type { Deviation } from '../model/vocabulary.ts'
 import { addDays } from './calendar.ts'
-import { exact, one, rounded, zero } from './exact.ts'
+import { exact, one, rounded, squareRoot, zero } from './exact.ts'
 
 /**
  * Session load and what is made of it over a week. The ratio of acute to chronic load is left out on purpose: its two terms are not
@@ -48,9 +48,9 @@ export interface LoadSpread {
 export function loadSpread(days: readonly Exact[], deviation: Deviation): LoadSpread {
 	const total = days.reduce((sum, load) => sum.add(load), zero)
 	const mean = total.div(exact(days.length))
-	const squares = days.reduce((sum, load) => sum.add(load.sub(mean).pow(2)), zero)
+	const squares = days.reduce((sum, load) => sum.add(load.sub(mean).mul(load.sub(mean))), zero)
 	const variance = squares.div(exact(deviation === 'sample' ? days.length - 1 : days.length))
-	const spread = rounded(Math.sqrt(variance.valueOf()), places)
+	const spread = squareRoot(variance, places)
 	if (spread.equals(zero)) return { total, mean, deviation: zero, monotony: undefined, strain: undefined }
 	const monotony = mean.div(spread)
 	return { total, mean, deviation: spread, monotony, strain: total.mul(monotony) }
