@@ -1,4 +1,4 @@
-import type { DefinitionKind } from './definitions.ts'
+import type { Definition, DefinitionKind } from './definitions.ts'
 import type { Span } from './text.ts'
 
 /** The codes of faults that show in one definition's text alone, before any name is looked up. */
@@ -30,4 +30,11 @@ export interface Reference {
 	readonly span: Span
 	/** `run` lines name blocks, `drop` names a movement of the block … : the words before the name, for messages. */
 	readonly role?: string
+}
+
+/** One stretch of a text: a definition, or what none could be made of. */
+export interface Part {
+	readonly text: string
+	readonly definition: Definition | undefined
+	readonly faults: readonly Fault[]
 }

@@ -1,0 +1,88 @@
+import { EOF, type IRecognitionException, type IToken } from 'chevrotain'
+import { type DefinitionKind, definitionKinds } from '../model/definitions.ts'
+import { exampleLines } from './examples.ts'
+
+/** Parts of a line that are too small to explain it by: the line around them is shown instead. */
+const smallParts = new Set([
+	'Range',
+	'Mass',
+	'Time',
+	'Gate',
+	'Work',
+	'DateBound',
+	'Target',
+	'Clause',
+	'Role',
+	'ChangeUnit',
+	'DeloadShare',
+])
+
+/** What a definition's lines begin with, in the order in which a coach meets them. */
+const lineWords: Readonly<Record<DefinitionKind, readonly string[]>> = {
+	movement: [
+		...['pattern', 'trains', 'muscles', 'role', 'equipment', 'sets', 'reps', 'hold', 'carry', 'intensity', 'at most', 'apart'],
+		...['percent of', 'requires', 'not before', 'not after', 'load', 'source', 'note'],
+	],
+	breakdown: ['weak link', 'needs', 'answered by', 'caution', 'source', 'note'],
+	progression: ['step', 'source', 'note'],
+	limits: [
+		...['load rises', 'volume rises', 'a lighter week', 'heavy', 'session at most', 'bests', 'gates', 'no set above'],
+		...['muscle sets', 'estimate with', 'deviation', 'source', 'note'],
+	],
+	gym: ['bar', 'plates', 'collars', 'dumbbells', 'stack', 'fixed', 'equipment', 'round', 'source', 'note'],
+	lifter: [
+		...['trains at', 'bodyweight', 'best', 'base', 'fails', 'keep', 'passed', 'available', 'avoid', 'allow', 'source', 'note'],
+	],
+	block: [
+		...['weeks', 'deload', 'targets', 'answers', 'percents of', 'requires', 'session', 'main', 'accessory', 'warm-up', 'week'],
+		...['each week', 'once', 'with the item above', 'allow', 'source', 'note'],
+	],
+	plan: ['start', 'days', 'run', 'swap', 'add', 'drop', 'scale', 'move', 'meet', 'allow', 'source', 'note'],
+	log: ['on', 'did', 'felt', 'hurt', 'cleared', 'note'],
+	team: ['members', 'trains at', 'source', 'note'],
+	rules: ['the name of a rule and a level', 'source', 'note'],
+}
+
+/** What stands here, and what a correct line of that kind is: in a coach's words, never the parser's. */
+export function explainFault(error: IRecognitionException, tokens: readonly IToken[]): string {
+	const kind = tokens[0]?.tokenType.name as DefinitionKind
+	const found = error.token.tokenType === EOF || error.token.startOffset === undefined ? undefined : error.token.image
+	const rule = innermostLine(error)
+	if (!rule || rule === 'Document' || (definitionKinds as readonly string[]).includes(rule.toLowerCase())) {
+		if (isHeader(error, tokens)) return explainHeader(kind, found)
+		const words = lineWords[kind] ?? definitionKinds
+		return `${quote(found)} does not fit here. Lines of ${article(kind)} begin with: ${words.join(', ')}.`
+	}
+	const { what, example } = exampleLines[rule]!
+	const begin = found === undefined ? 'The line ends too early.' : `${quote(found)} does not fit here.`
+	return `${begin} This is how ${what} is written: ${example}`
+}
+
+function isHeader(error: IRecognitionException, tokens: readonly IToken[]): boolean {
+	return tokens.length < 2 || error.token === tokens[1] || error.token === tokens[0]
+}
+
+function explainHeader(kind: DefinitionKind, found: string | undefined): string {
+	const name = kind.slice(0, 1).toUpperCase() + kind.slice(1)
+	const { example } = exampleLines[kind === 'rules' ? 'RuleLevels' : name]!
+	const begin = found === undefined ? `"${kind}" needs a name.` : `After "${kind}" stands a name, not ${quote(found)}.`
+	return `${begin} This is how it is written: ${example}`
+}
+
+/** The innermost rule of the grammar, at the fault, that is a line of its own. */
+function innermostLine(error: IRecognitionException): string | undefined {
+	const stack = error.context.ruleStack.map(name => name.replace('\u200B', ''))
+	return stack.findLast(name => name in exampleLines && !smallParts.has(name))
+}
+
+export function article(kind: string | undefined): string {
+	if (kind === undefined) return 'a definition'
+	return kind === 'limits' || kind === 'rules' ? `"${kind}"` : `a ${kind}`
+}
+
+/** A word as it is quoted in a message; long ones are cut. */
+export function quote(text: string | undefined): string {
+	if (text === undefined) return 'The end of the text'
+	const short = text.length > 40 ? `${text.slice(0, 39)}…` : text
+	return short.startsWith('"') ? short : `"${short}"`
+}

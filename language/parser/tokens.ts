@@ -1,0 +1,177 @@
+import type { ILexingError, IToken, TokenType } from 'chevrotain'
+import { DefaultTokenBuilder, DefaultValueConverter, type GrammarAST, type TokenBuilderOptions } from 'langium'
+import { definitionKinds } from '../model/definitions.ts'
+
+/** Letters of any script, as single UTF-16 units; what a name may not have is reported at the name, not at each letter. */
+const letter = 'A-Za-z_\\u00AA-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02FF\\u0370-\\u1FFF\\u2C00-\\u2DFF\\u3040-\\uFAFF\\uFE20-\\uFEFE'
+const letterOrDigit = `${letter}0-9\\u0300-\\u036F`
+
+/** The eleven words that begin a definition. They are the only words that may never be a name. */
+export const reservedWords: ReadonlySet<string> = new Set(definitionKinds)
+
+/**
+ * Forms that are read although they are not ours, because their meaning is plain: name of the token, what it stands for, its pattern.
+ * `language/reading/spellings.ts` reports each with its correction.
+ */
+const readableForms: readonly { name: string; category: string; pattern: RegExp }[] = [
+	{
+		name: 'OTHER_DATE',
+		category: 'DATE',
+		pattern: /\d{4}[-./]\d{1,2}[-./]\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?!\d)/,
+	},
+	{ name: 'OTHER_NUMBER', category: 'NUMBER', pattern: /[\uFF10-\uFF19]+([.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?/ },
+	{ name: 'CURLY_STRING', category: 'STRING', pattern: /[“”„](\\.|[^“”„"\\\n\r])*[“”"]/ },
+	{ name: 'UNCLOSED_STRING', category: 'STRING', pattern: /["“”„](\\.|[^"“”„\\\n\r])*\\?/ },
+	{ name: 'OTHER_NAME', category: 'ID', pattern: new RegExp(`[${letter}][${letterOrDigit}]*(-[${letterOrDigit}]+)*`) },
+]
+
+/** Words after which `0,5` is a number; elsewhere digits around a comma are a number only before a unit, else a list. */
+const wordsBeforeANumber = new Set([
+	'rpe',
+	'rir',
+	'felt',
+	'bodyweight',
+	'base',
+	'at',
+	'above',
+	'most',
+	'from',
+	'add',
+	'take',
+	'scale',
+])
+const unitAhead = /\s*(?:%|(?:kg|lb|s|min|m)(?![A-Za-z-]))/y
+
+/**
+ * The tokens of the grammar, completed: every keyword that is not reserved may also be a name, `x` is the times sign only after a number
+ * or a unit, and forms that are wrong but plain are tokens of their own.
+ *
+ * Each custom pattern names its first characters: without that the lexer would try every pattern at every place.
+ */
+export class BarstaveTokenBuilder extends DefaultTokenBuilder {
+	override buildTokens(grammar: GrammarAST.Grammar, options?: TokenBuilderOptions): TokenType[] {
+		const tokens = super.buildTokens(grammar, options) as TokenType[]
+		const byName = new Map(tokens.map(token => [token.name, token]))
+		const token = (name: string) => byName.get(name) as TokenType
+		const extra = readableForms.map(({ name, category, pattern }) => {
+			const type: TokenType = { name, PATTERN: pattern, CATEGORIES: [token(category)], LINE_BREAKS: false }
+			byName.set(name, type)
+			return type
+		})
+		const decimalComma = this.decimalComma(token('NUMBER'))
+		const times = token('TIMES')
+		this.makeTimesFollowNumbers(times)
+
+		const words = [token('ID'), token('OTHER_NAME')]
+		for (const type of tokens) {
+			if (typeof type.PATTERN !== 'string' || !/^[a-z]/.test(type.PATTERN)) continue
+			if (!reservedWords.has(type.PATTERN)) type.CATEGORIES = [token('ID')]
+			type.LONGER_ALT = words
+		}
+		for (const name of ['AT_MOST', 'EACH_SIDE']) token(name).CATEGORIES = [token('ID')]
+		token('ID').LONGER_ALT = [token('OTHER_NAME')]
+
+		const first = [
+			times,
+			token('AT_MOST'),
+			token('EACH_SIDE'),
+			token('DATE'),
+			token('OTHER_DATE'),
+			token('TEMPO'),
+			decimalComma,
+			token('NUMBER'),
+			token('OTHER_NUMBER'),
+			token('STRING'),
+			token('CURLY_STRING'),
+			token('UNCLOSED_STRING'),
+		]
+		const last = [token('ID'), token('OTHER_NAME')]
+		const placed = new Set([...first, ...last, ...extra])
+		return [...first, ...tokens.filter(type => !placed.has(type)), ...last]
+	}
+
+	private makeTimesFollowNumbers(times: TokenType) {
+		const sign = /[xX](?![A-Za-z-])|×/y
+		times.PATTERN = (text: string, offset: number, matched: IToken[]) => {
+			const before = matched[matched.length - 1]
+			if (text[offset] !== '×' && !(before && isNumberOrUnit(before))) return null
+			sign.lastIndex = offset
+			return sign.exec(text)
+		}
+		times.START_CHARS_HINT = ['x', 'X', '×']
+		times.LINE_BREAKS = false
+	}
+
+	private decimalComma(number: TokenType): TokenType {
+		const pattern = /\d+,\d+(?![\d,.])/y
+		return {
+			name: 'DECIMAL_COMMA',
+			CATEGORIES: [number],
+			PATTERN: (text: string, offset: number, matched: IToken[]) => {
+				pattern.lastIndex = offset
+				const match = pattern.exec(text)
+				if (!match) return null
+				const before = matched[matched.length - 1]
+				// `25 kg x 4,20 kg x 2` and `45,45,40 s` are lists; `1 x 3,3 x 3` too.
+				if (before && (before.tokenType.name === 'TIMES' || before.tokenType.name === ',')) return null
+				unitAhead.lastIndex = offset + match[0].length
+				if (unitAhead.test(text)) return match
+				const follows = before && (wordsBeforeANumber.has(before.image) || match[0].startsWith('0,'))
+				return follows ? match : null
+			},
+			START_CHARS_HINT: ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'],
+			LINE_BREAKS: false,
+		}
+	}
+}
+
+function isNumberOrUnit(token: IToken): boolean {
+	const { name } = token.tokenType
+	return (
+		name === 'NUMBER' || name === 'DECIMAL_COMMA' || name === 'OTHER_NUMBER' || name === 'kg' || name === 'lb' || name === '+'
+	)
+}
+
+/** Token text → value: names are brought to our spelling, texts lose their quotes, numbers are read whatever their comma. */
+export class BarstaveValueConverter extends DefaultValueConverter {
+	protected override runConverter(rule: GrammarAST.AbstractRule, input: string): string {
+		switch (rule.name) {
+			case 'STRING':
+				return unquote(input)
+			case 'ID':
+				return ourName(input)
+			case 'NUMBER':
+				return ourNumber(input)
+			default:
+				return input
+		}
+	}
+}
+
+/** A quoted text without its quotes and escapes; it may lack the closing quote, or have curly ones. */
+export function unquote(input: string): string {
+	const body = input.replace(/^["“”„]/, '').replace(/(?<!\\)["“”]$/, '')
+	return body.replace(/\\(.)/g, '$1')
+}
+
+/** The nearest name that our spelling allows: `Deadlift` → `deadlift`, `Kniebeuge_tief` → `kniebeuge-tief`, `Åse` → `ase`. */
+export function ourName(input: string): string {
+	const plain = input
+		.normalize('NFD')
+		.replace(/[\u0300-\u036F]/g, '')
+		.replace(/[øØ]/g, 'o')
+		.replace(/[æÆ]/g, 'ae')
+		.replace(/ß/g, 'ss')
+		.toLowerCase()
+	return plain.replace(/[^a-z0-9]+/g, '-').replace(/^[-\d]+|-+$/g, '')
+}
+
+/** `72,5` → `72.5`; full-width digits are plain ones. */
+export function ourNumber(input: string): string {
+	return input
+		.replace(/[\uFF10-\uFF19]/g, digit => String.fromCharCode(digit.charCodeAt(0) - 0xff10 + 48))
+		.replace(/[,\uFF0E\uFF0C]/g, '.')
+}
+
+/** A stretch of characters that no token begins with. */
+export type UnreadableCharacters = Pick<ILexingError, 'offset' | 'length'>

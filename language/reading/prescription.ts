@@ -1,0 +1,219 @@
+import { exact, zero } from '../compute/exact.ts'
+import type * as tree from '../grammar/generated/ast.ts'
+import type {
+	Change,
+	ChangeUnit,
+	Effort,
+	LoadTarget,
+	Milestone,
+	Prescription,
+	SetGroup,
+	Tempo,
+	Work,
+} from '../model/prescription.ts'
+import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
+import type { Reader } from './reader.ts'
+
+/** More sets of one movement than this nobody does in a session: it is a slip, and each set becomes an entry of its own. */
+const mostSets = 100
+const mostRpe = exact(10)
+
+export function readPrescription(reader: Reader, node: tree.Prescription | undefined): Prescription | undefined {
+	if (!node) return undefined
+	const groups = (node.groups ?? []).map(group => readSetGroup(reader, group)).filter(group => group !== undefined)
+	return groups.length > 0 ? { groups, span: reader.span(node) } : undefined
+}
+
+export function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined {
+	const sets = readSets(reader, node.sets)
+	const work = node.work && readWork(reader, node.work)
+	const clauses = readClauses(reader, node.clauses ?? [])
+	if (!sets || !work) return undefined
+	if (node.ramp && !clauses.ramp) {
+		const message = 'A ramp says where it begins and ends: ramp 4 x 4 from 60% to 78%.'
+		reader.fault('syntax', reader.span(node), message)
+	}
+	if (clauses.ramp && !node.ramp) {
+		const span = reader.spanOf(node, 'sets')
+		const correction = {
+			title: 'Write "ramp" before the sets',
+			edits: [{ span: { start: span.start, end: span.start }, text: 'ramp ' }],
+		}
+		reader.fault('syntax', clauses.ramp.span, 'Sets that go from one percent to another begin with "ramp".', [correction])
+	}
+	return { span: reader.span(node), sets, work, ...clauses }
+}
+
+function readSets(reader: Reader, node: tree.Range | undefined): CountRange | undefined {
+	const sets = reader.countRange(node, 'Sets')
+	if (!node || !sets || sets.to <= mostSets) return sets
+	reader.fault('bad-number', reader.span(node), `${sets.to} sets is more than anyone does; ${mostSets} is the most.`)
+	return { from: Math.min(sets.from, mostSets), to: mostSets }
+}
+
+function readWork(reader: Reader, node: tree.Work): Work | undefined {
+	const { unit } = node
+	if (unit === 's' || unit === 'm' || unit === 'min') {
+		const range = reader.exactRange(node)
+		if (!range) return undefined
+		if (range.to.equals(0)) {
+			reader.fault('bad-number', reader.span(node), `0 ${unit} is no work: say how long or how far.`)
+			return undefined
+		}
+		if (unit === 'm') return { kind: 'carry', metres: range }
+		if (unit === 's') return { kind: 'hold', seconds: range }
+		const extra = reader.exact(node.seconds) ?? zero
+		const seconds = { from: range.from.mul(60).add(extra), to: range.to.mul(60).add(extra) }
+		// `1 x 20 min` is time spent; `3 x 1 min 30 s` is a hold.
+		return node.seconds === undefined ? { kind: 'time', seconds } : { kind: 'hold', seconds }
+	}
+	const reps = reader.countRange(node as unknown as tree.Range, 'Reps')
+	return reps && { kind: 'reps', reps, toFailure: node.toFailure ?? false, orMore: node.orMore ?? false }
+}
+
+interface Clauses {
+	readonly load: LoadTarget | undefined
+	readonly ramp: SetGroup['ramp']
+	readonly effort: Effort | undefined
+	readonly tempo: Tempo | undefined
+	readonly restSeconds: Exact | undefined
+	readonly eachSide: boolean
+}
+
+/** The clauses of one set group; one of a kind counts, a second one is reported. */
+export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tree.LoggedClause)[]): Clauses {
+	let load: LoadTarget | undefined
+	let ramp: SetGroup['ramp']
+	let effort: Effort | undefined
+	let tempo: Tempo | undefined
+	let restSeconds: Exact | undefined
+	let eachSide = false
+	const twice = (what: string, before: unknown, node: tree.Clause) => {
+		if (before === undefined) return
+		const correction = { title: 'Remove the second one', edits: [{ span: reader.span(node), text: '' }] }
+		reader.fault('stated-twice', reader.span(node), `${what} is stated twice for these sets. Keep one.`, [correction])
+	}
+	for (const node of clauses) {
+		const span = reader.span(node)
+		switch (node.$type) {
+			case 'AtClause':
+				twice('The load', load, node)
+				load ??= readTarget(reader, node)
+				break
+			case 'BetweenClause': {
+				twice('The ramp', ramp, node)
+				const from = reader.percent(node, 'from')
+				const to = reader.percent(node, 'to')
+				if (from && to) ramp ??= { from, to, span }
+				break
+			}
+			case 'EffortClause':
+				twice('The effort', effort, node)
+				effort ??= readEffort(reader, node)
+				break
+			case 'TempoClause':
+				twice('The tempo', tempo, node)
+				tempo ??= readTempo(reader, node)
+				break
+			case 'RestClause':
+				twice('The rest', restSeconds, node)
+				restSeconds ??= reader.seconds(node.time)
+				break
+			case 'SideClause':
+				eachSide = true
+		}
+	}
+	return { load, ramp, effort, tempo, restSeconds, eachSide }
+}
+
+function readTarget(reader: Reader, clause: tree.AtClause): LoadTarget | undefined {
+	const span = reader.span(clause)
+	const target = clause.target
+	if (!target) return undefined
+	if (!clause.at && target.$type === 'NumberTarget') reportMissingAt(reader, target)
+	if (target.$type === 'BodyweightTarget') {
+		const mass = reader.mass(target.mass)
+		const added = mass && target.sign !== '+' ? { ...mass, amount: mass.amount.neg() } : mass
+		return { kind: 'bodyweight', added, span }
+	}
+	if (target.unit === 'rm') {
+		const reps = reader.count(target, 'from', 'Reps')
+		return reps === undefined ? undefined : { kind: 'rm', reps, span }
+	}
+	if (target.percent || target.unit === undefined) {
+		if (!target.percent) reader.missingUnit(reader.span(target), target.$cstNode?.text ?? '', ['%', 'kg', 'lb'])
+		const percent = reader.percentRange(target)
+		return percent && { kind: 'percent', percent, of: readBase(reader, target), span }
+	}
+	const range = reader.exactRange(target)
+	const { unit } = target
+	return range && { kind: 'mass', from: { amount: range.from, unit }, to: { amount: range.to, unit }, span }
+}
+
+function reportMissingAt(reader: Reader, target: tree.NumberTarget): void {
+	const span = reader.span(target)
+	const correction = { title: 'Put "at" before it', edits: [{ span: { start: span.start, end: span.start }, text: 'at ' }] }
+	reader.fault('syntax', span, `"at" is missing before ${target.$cstNode?.text ?? 'the load'}.`, [correction])
+}
+
+function readBase(reader: Reader, target: tree.NumberTarget) {
+	if (target.topSet) return 'top-set'
+	return target.base === undefined
+		? undefined
+		: reader.word(target, 'base', ['best', 'base'] as const, 'what a percent refers to')
+}
+
+function readEffort(reader: Reader, node: tree.EffortClause): Effort | undefined {
+	const value = reader.exactRange(node)
+	if (!value || !node.scale) return undefined
+	if (node.scale === 'rpe' && value.to.compare(mostRpe) > 0) {
+		reader.fault('bad-number', reader.span(node), `An rpe goes up to 10, not ${value.to.toString()}.`)
+		return undefined
+	}
+	return { scale: node.scale, value: value as ExactRange, atMost: node.atMost ?? false, span: reader.span(node) }
+}
+
+/** `4-1-1-0` or `4-1-1`: lowering, pause, lifting, pause at the top; `x` may stand for the lifting alone. */
+export function readTempo(reader: Reader, node: tree.TempoClause): Tempo | undefined {
+	const text = node.tempo?.replace(/–/g, '-').toLowerCase()
+	if (!text) return undefined
+	const parts = text.split('-')
+	const fits =
+		(parts.length === 3 || parts.length === 4) &&
+		parts.every((part, index) => /^\d{1,2}$/.test(part) || (part === 'x' && index === 2))
+	if (!fits) {
+		const message = `${node.tempo} is no tempo: it has the seconds of lowering, pause, lifting and pause at the top, as in 4-1-1-0; x may stand for the lifting.`
+		reader.fault('bad-number', reader.spanOf(node, 'tempo'), message)
+		return undefined
+	}
+	const [lowering, pause, lifting, top] = parts
+	return {
+		lowering: Number(lowering),
+		pause: Number(pause),
+		lifting: lifting === 'x' ? 'x' : Number(lifting),
+		top: Number(top ?? 0),
+		text,
+	}
+}
+
+export function readChange(reader: Reader, line: tree.ChangeLine): Change | undefined {
+	const step = readStep(reader, line)
+	return step && { ...step, span: reader.span(line) }
+}
+
+export function readMilestone(reader: Reader, line: tree.MilestoneLine): Milestone | undefined {
+	const reached = line.reached && readSetGroup(reader, line.reached)
+	const step = readStep(reader, line)
+	return reached && step && { reached, ...step, span: reader.span(line) }
+}
+
+function readStep(reader: Reader, line: tree.ChangeLine | tree.MilestoneLine): { amount: Exact; unit: ChangeUnit } | undefined {
+	const amount = reader.exact(line.amount)
+	if (!amount) return undefined
+	if (line.unit === undefined) {
+		reader.missingUnit(reader.spanOf(line, 'amount'), line.amount, ['kg', '%', 's', 'reps', 'sets'])
+		return undefined
+	}
+	const unit: ChangeUnit = line.unit === 'rep' ? 'reps' : line.unit === 'set' ? 'sets' : line.unit
+	return { amount: line.sign === 'take' ? amount.neg() : amount, unit }
+}

@@ -1,0 +1,161 @@
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals-core'
+import type { Definition, DefinitionKind, DefinitionOf, Limits, Log, Plan, Team } from '../model/definitions.ts'
+import type { Programme } from '../model/programme.ts'
+import type { Part } from '../model/reading.ts'
+import type { Span } from '../model/text.ts'
+import { NameIndex } from '../names/name-index.ts'
+import { type LibraryPlace, library } from './library.ts'
+import type { TextFile, TextReader } from './text-file.ts'
+
+/** Where a definition stands: its file and the offset of its first character there. */
+export interface Place {
+	readonly uri: string
+	readonly start: number
+	readonly end: number
+}
+
+/**
+ * One workspace folder: its files, who defines what in them, and everything that is worked out from them, kept until something that it
+ * read changes. Names never cross from one folder to another.
+ */
+export class Folder implements Programme {
+	private readonly files = new Map<string, Signal<TextFile>>()
+	private readonly uris = signal<readonly string[]>([])
+	private readonly index = new NameIndex()
+	private readonly places = new WeakMap<Definition, { file: string; start: number }>()
+	private readonly kept = new WeakMap<Definition, Map<unknown, ReadonlySignal<unknown>>>()
+	private readonly byLifter = new Map<string, ReadonlySignal<readonly Definition[]>>()
+
+	constructor(private readonly reader: TextReader) {}
+
+	// Files ---------------------------------------------------------------------------------------------------------------------------
+
+	/** Takes a file in, or its new text; the same text changes nothing. */
+	setFile(uri: string, text: string): TextFile {
+		const known = this.files.get(uri)
+		const before = known?.peek()
+		if (before?.text === text) return before
+		const file = this.reader.read(uri, text, before)
+		const definitions = file.parts.flatMap(part => (part.definition ? [part.definition] : []))
+		for (const part of file.parts) if (part.definition) this.places.set(part.definition, { file: uri, start: part.start })
+		batch(() => {
+			if (known) known.value = file
+			else {
+				this.files.set(uri, signal(file))
+				this.uris.value = [...this.files.keys()].sort()
+			}
+			this.index.update(uri, definitions)
+		})
+		return file
+	}
+
+	/** Takes a file out: its names and problems are gone. */
+	removeFile(uri: string): void {
+		if (!this.files.has(uri)) return
+		batch(() => {
+			this.files.delete(uri)
+			this.uris.value = [...this.files.keys()].sort()
+			this.index.update(uri, [])
+		})
+	}
+
+	file(uri: string): TextFile | undefined {
+		void this.uris.value
+		return this.files.get(uri)?.value
+	}
+
+	/** All files, by path. */
+	fileUris(): readonly string[] {
+		return this.uris.value
+	}
+
+	/** The place of a stretch of a definition's text; built-in definitions have theirs in the library's files. */
+	placeOf(definition: Definition, span: Span): Place | undefined {
+		const place = this.places.get(definition) ?? libraryPlace(library().places.get(definition))
+		return place && { uri: place.file, start: place.start + span.start, end: place.start + span.end }
+	}
+
+	/** The part of a file in which an offset stands, and where the part begins. */
+	partAt(uri: string, offset: number): { part: Part; start: number } | undefined {
+		const found = this.file(uri)?.parts.findLast(part => part.start <= offset)
+		return found && { part: found, start: found.start }
+	}
+
+	// Names ---------------------------------------------------------------------------------------------------------------------------
+
+	find<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined {
+		return (this.index.named(kind, name)[0] ?? library().find(kind, name)) as DefinitionOf<K> | undefined
+	}
+
+	all<K extends DefinitionKind>(kind: K): readonly DefinitionOf<K>[] {
+		const own = this.index.ofKind(kind)
+		const builtIn = library()
+			.all(kind)
+			.filter(one => this.index.named(kind, one.name.text).length === 0)
+		return [...own, ...builtIn] as unknown as readonly DefinitionOf<K>[]
+	}
+
+	namesakes(kind: DefinitionKind, name: string): readonly Definition[] {
+		return this.index.named(kind, name)
+	}
+
+	plansOf(lifter: string): readonly Plan[] {
+		return this.of('plan', lifter, plan => plan.lifter.text === lifter)
+	}
+
+	logsOf(lifter: string): readonly Log[] {
+		return this.index.named('log', lifter) as readonly Log[]
+	}
+
+	teamsOf(lifter: string): readonly Team[] {
+		return this.of('team', lifter, team => team.members.some(member => member.text === lifter))
+	}
+
+	limits(): readonly Limits[] {
+		return [...(this.index.ofKind('limits') as readonly Limits[]), ...library().all('limits')]
+	}
+
+	isBuiltIn(definition: Definition): boolean {
+		return library().places.has(definition)
+	}
+
+	/** Definitions of a kind that concern a lifter; the same list object as long as its members are the same. */
+	private of<K extends DefinitionKind>(
+		kind: K,
+		lifter: string,
+		concerns: (one: DefinitionOf<K>) => boolean,
+	): readonly DefinitionOf<K>[] {
+		const key = `${kind} ${lifter}`
+		let list = this.byLifter.get(key)
+		if (!list) {
+			let last: readonly Definition[] = []
+			list = computed(() => {
+				const next = (this.index.ofKind(kind) as readonly DefinitionOf<K>[]).filter(concerns)
+				if (next.length !== last.length || next.some((one, index) => one !== last[index])) last = next
+				return last
+			})
+			this.byLifter.set(key, list)
+		}
+		return list.value as readonly DefinitionOf<K>[]
+	}
+
+	// Results -------------------------------------------------------------------------------------------------------------------------
+
+	derived<D extends Definition, T>(definition: D, compute: (definition: D, programme: Programme) => T): T {
+		let results = this.kept.get(definition)
+		if (!results) {
+			results = new Map()
+			this.kept.set(definition, results)
+		}
+		let result = results.get(compute)
+		if (!result) {
+			result = computed(() => compute(definition, this))
+			results.set(compute, result)
+		}
+		return result.value as T
+	}
+}
+
+function libraryPlace(place: LibraryPlace | undefined): { file: string; start: number } | undefined {
+	return place && { file: place.uri, start: place.start }
+}
