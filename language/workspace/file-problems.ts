@@ -1,0 +1,41 @@
+import type { Problem } from '../model/problem.ts'
+import type { Folder, Place } from './folder.ts'
+import { problemsOf, problemsOfFaults } from './problems.ts'
+
+/** A problem with absolute places: offsets in UTF-16 units from the beginning of the file. */
+export interface FileProblem extends Omit<Problem, 'span' | 'related' | 'corrections'> {
+	readonly start: number
+	readonly end: number
+	readonly related: readonly (Place & { readonly message: string })[]
+	readonly corrections: readonly {
+		readonly title: string
+		readonly edits: readonly { start: number; end: number; text: string }[]
+	}[]
+}
+
+/** All problems of one file, in the order of its text. */
+export function fileProblems(folder: Folder, uri: string): readonly FileProblem[] {
+	const file = folder.file(uri)
+	if (!file) return []
+	return file.parts.flatMap(part => {
+		const problems = part.definition ? problemsOf(part.definition, folder) : problemsOfFaults(part.faults, folder)
+		return problems.map(problem => placed(problem, part.start, folder))
+	})
+}
+
+function placed(problem: Problem, offset: number, folder: Folder): FileProblem {
+	const { span, related, corrections, ...rest } = problem
+	return {
+		...rest,
+		start: offset + span.start,
+		end: offset + span.end,
+		related: related.flatMap(({ definition, span: where, message }) => {
+			const place = folder.placeOf(definition, where)
+			return place ? [{ ...place, message }] : []
+		}),
+		corrections: corrections.map(({ title, edits }) => ({
+			title,
+			edits: edits.map(edit => ({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text })),
+		})),
+	}
+}

@@ -1,0 +1,116 @@
+import type { Allow, Definition } from '../model/definitions.ts'
+import type { Finding, Problem, ShownLevel } from '../model/problem.ts'
+import type { Programme } from '../model/programme.ts'
+import type { Fault } from '../model/reading.ts'
+import type { Span } from '../model/text.ts'
+import type { Level } from '../model/vocabulary.ts'
+import { ruleOf, rules } from '../rules/registry.ts'
+import type { Rule } from '../rules/rule.ts'
+
+/** What the rules say about one definition, and which exceptions silenced something: its own, or its lifter's. */
+interface Verdict {
+	readonly problems: readonly Problem[]
+	readonly used: ReadonlySet<Allow>
+}
+
+/** The problems of one definition, in the order of its text. */
+export function problemsOf(definition: Definition, programme: Programme): readonly Problem[] {
+	const { problems } = programme.derived(definition, judge)
+	const unused = unusedAllows(definition, programme)
+	return unused.length === 0 ? problems : [...problems, ...unused].sort(inOrder)
+}
+
+/** Problems of a text that no definition could be made of. */
+export function problemsOfFaults(faults: readonly Fault[], programme: Programme): readonly Problem[] {
+	return faults.flatMap(fault => shown(ruleOf(fault.code), fault, programme))
+}
+
+function judge(definition: Definition, programme: Programme): Verdict {
+	const found = [...problemsOfFaults(definition.faults, programme)]
+	for (const rule of rules) {
+		for (const finding of findings(rule, definition, programme)) found.push(...shown(rule, finding, programme))
+	}
+	const used = new Set<Allow>()
+	const problems = found.filter(problem => {
+		const allow = ruleOf(problem.code)?.always ? undefined : silencing(problem, definition, programme)
+		if (allow) used.add(allow)
+		return !allow
+	})
+	return { problems: problems.sort(inOrder), used }
+}
+
+function findings(rule: Rule, definition: Definition, programme: Programme): Finding[] {
+	if (levelOf(rule, programme) === 'off') return []
+	const check = rule.check?.[definition.kind] as ((one: Definition, programme: Programme) => Iterable<Finding>) | undefined
+	return [...(check?.(definition, programme) ?? []), ...(rule.checkAny?.(definition, programme) ?? [])]
+}
+
+function shown(rule: Rule | undefined, finding: Finding | Fault, programme: Programme): Problem[] {
+	if (!rule) return []
+	const level = levelOf(rule, programme)
+	if (level === 'off') return []
+	const own = 'level' in finding ? finding.level : undefined
+	// A level that a coach has set holds for every finding of the code.
+	const stated = statedLevel(rule, programme) !== undefined
+	return [
+		{
+			code: rule.code,
+			level: stated ? level : (own ?? level),
+			span: finding.span,
+			message: finding.message,
+			source: 'source' in finding ? finding.source : undefined,
+			related: ('related' in finding ? finding.related : undefined) ?? [],
+			corrections: finding.corrections ?? [],
+		},
+	]
+}
+
+/** The level of a rule in this folder: what its `rules` lines say, else the rule's own. */
+export function levelOf(rule: Rule, programme: Programme): Level {
+	return statedLevel(rule, programme) ?? rule.level
+}
+
+function statedLevel(rule: Rule, programme: Programme): ShownLevel | 'off' | undefined {
+	if (rule.always) return undefined
+	for (const definition of programme.all('rules')) {
+		const line = definition.levels.find(one => one.rule.text === rule.code)
+		if (line?.level) return line.level
+	}
+	return undefined
+}
+
+/**
+ * The exception that silences a problem: one of the definition's own whose place holds the problem's, or, for what is reported on a plan,
+ * one of its lifter's.
+ */
+function silencing(problem: Problem, definition: Definition, programme: Programme): Allow | undefined {
+	const holds = (allow: Allow, scope: Span) =>
+		allow.rule.text === problem.code && scope.start <= problem.span.start && problem.span.end <= scope.end
+	const own = definition.allows.find(allow => holds(allow, allow.scope))
+	if (own || definition.kind !== 'plan') return own
+	return programme.find('lifter', definition.lifter.text)?.allows.find(allow => allow.rule.text === problem.code)
+}
+
+function unusedAllows(definition: Definition, programme: Programme): Problem[] {
+	if (definition.allows.length === 0) return []
+	const rule = ruleOf('unused-allow')
+	if (!rule) return []
+	const judged: readonly Definition[] =
+		definition.kind === 'lifter' ? [definition, ...programme.plansOf(definition.name.text)] : [definition]
+	const used = new Set(judged.flatMap(one => [...programme.derived(one, judge).used]))
+	return definition.allows.filter(allow => !used.has(allow)).flatMap(allow => shown(rule, unusedAllow(allow), programme))
+}
+
+function unusedAllow(allow: Allow): Finding {
+	const rule = ruleOf(allow.rule.text)
+	const message = !rule
+		? `No rule is called "${allow.rule.text}", so this exception does nothing.`
+		: rule.always
+			? `"${rule.code}" cannot be silenced: the caution is always shown.`
+			: `This exception silences nothing: "${rule.code}" has nothing to say here.`
+	return { span: allow.span, message, corrections: [{ title: 'Remove this exception', edits: [{ span: allow.span, text: '' }] }] }
+}
+
+function inOrder(a: Problem, b: Problem): number {
+	return a.span.start - b.span.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
+}
