@@ -1,7 +1,8 @@
 // npm run build [-- --production]: everything that runs, each as one file in dist/. `--production` is what ships: small, without maps.
-import { chmod, rm } from 'node:fs/promises'
+import { chmod, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import { generate } from './needs/grammar.mjs'
+import { licencesOf } from './needs/licences.mjs'
 import { root } from './needs/root.mjs'
 import { script } from './script.mjs'
 
@@ -25,6 +26,7 @@ await script(async words => {
 		bundle: true,
 		minify: production,
 		sourcemap: !production,
+		metafile: true,
 		logLevel: 'warning',
 		// The built-in library and the rules' pages are part of the program; nothing reads files for them at run time.
 		loader: { '.stave': 'text', '.md': 'text' },
@@ -33,12 +35,13 @@ await script(async words => {
 	const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' }
 	const browser = { ...common, platform: 'browser', format: 'iife', target: 'es2023' }
 	try {
-		await Promise.all([
+		const results = await Promise.all([
 			build({ ...node, entryPoints: ['client/editor/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] }),
 			build({ ...node, entryPoints: ['server/main-node.ts'], outfile: 'dist/server.cjs' }),
 			build({ ...node, entryPoints: ['client/terminal/main.ts'], outfile: 'dist/barstave.cjs', banner: { js: startOfProgram } }),
 			build({ ...browser, entryPoints: ['client/preview/main.tsx'], outfile: 'dist/preview.js' }),
 		])
+		await writeFile(path.join(dist, 'third-party-licences.txt'), licencesOf(results.map(({ metafile }) => metafile)))
 	} catch (problem) {
 		// esbuild has printed what is wrong, with the place.
 		if (problem.errors) return 1
