@@ -26,7 +26,7 @@ export interface Limit<T> extends Fact<T> {
 	readonly origin: string
 }
 
-type ValueOf<F> = F extends Fact<infer T> | undefined ? T : never
+type ValueOf<F> = NonNullable<F> extends Fact<infer T> ? T : never
 
 /** What holds, fact by fact; `undefined` where no definition says anything. */
 export type MergedLimits = { readonly [F in FactName]: Limit<ValueOf<Limits[F]>> | undefined }

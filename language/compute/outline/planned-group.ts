@@ -13,14 +13,12 @@ export interface PlannedGroup {
 	readonly load: PlannedLoad
 }
 
-/** A slip such as `3000 x 5` must not fill the memory; it is reported where it is read. */
+/** `each week add 5000 sets` must not fill the memory. */
 const mostSets = 200
 
 /** `percentsOf` is what a bare percent refers to in this block. */
 export function plannedGroup(written: SetGroup, percentsOf: PercentBase): PlannedGroup {
-	const { from, to } = written.sets
-	const sets = { from: Math.min(from, to, mostSets), to: Math.min(Math.max(from, to), mostSets) }
-	return { written, sets, work: written.work, load: plannedLoad(written, percentsOf) }
+	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf) }
 }
 
 function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase): PlannedLoad {
@@ -43,7 +41,7 @@ function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: Percent
 /** One entry for each set, in the order done: those beyond the low end of a range of sets are optional. */
 export function setsOf(group: PlannedGroup, role: Role): readonly PlannedSet[] {
 	const { written, sets, work, load } = group
-	return Array.from({ length: sets.to }, (_, index) => ({
+	return Array.from({ length: Math.min(sets.to, mostSets) }, (_, index) => ({
 		group: written,
 		optional: index >= sets.from,
 		work,

@@ -1,8 +1,8 @@
 import type { Block, Item, WeekLine } from '../../model/definitions.ts'
 import type { CountRange } from '../../model/quantities.ts'
 
-/** A slip such as `weeks 5000` must not fill the memory; it is reported where it is read. */
-const mostWeeks = 260
+/** A line for week 5000 of a block that does not say how long it is must not fill the memory. */
+const mostWeeks = 52
 
 /** Weeks of a block; where it does not say how many, as many as its lines reach. */
 export function weekCount(block: Block): number {
@@ -11,7 +11,7 @@ export function weekCount(block: Block): number {
 		const ranges = [...lines, ...(block.deload === undefined ? [] : [block.deload])].flatMap(line => line.weeks)
 		return ranges.reduce((most, range) => Math.max(most, range.to), 1)
 	}
-	return Math.min(Math.max(block.weeks?.value ?? reached(), 0), mostWeeks)
+	return block.weeks?.value ?? Math.min(reached(), mostWeeks)
 }
 
 export function covers(ranges: readonly CountRange[], week: number): boolean {

@@ -1,0 +1,204 @@
+import type { Base, Lifter, Movement } from '../../model/definitions.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { CalendarDate, Exact, ExactRange, Mass, Unit } from '../../model/quantities.ts'
+import type { LoadReference, PlannedLoad, PlannedSet, Step } from '../../model/schedule.ts'
+import type { Estimator } from '../../model/vocabulary.ts'
+import { reserveOf } from '../effort.ts'
+import { estimatorSource, shareAt, shareText } from '../estimates.ts'
+import { compare, decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
+import { inUnit, massText } from '../mass.ts'
+import { referenceFor, referenceSteps, titleOf, type Unknown } from './reference.ts'
+import { massRangeText, rangeText, signedMassText } from './wording.ts'
+
+/** Whose load it is, for which movement, and from when. */
+export interface LoadOwner {
+	readonly name: string
+	readonly movement: Movement | undefined
+	readonly lifter: Lifter | undefined
+	/** The first day of the run: the best in use is the latest one known by then. */
+	readonly firstDay: CalendarDate
+	/** Of every mass that comes out. */
+	readonly unit: Unit
+	readonly estimator: Estimator
+	/** Percent that the plan scales the movement's exact loads to; 100 where it does not. */
+	readonly scale: Exact
+	readonly programme: Programme
+}
+
+/** A load before it is rounded to what can be loaded. */
+export interface ExactLoad {
+	readonly range: ExactRange
+	readonly steps: readonly Step[]
+}
+
+/**
+ * The exact load that a set asks for, with its way; `undefined` where it asks for none, or refers to another set (`at 92% of top set`,
+ * a computed warm-up), whose load on the bar must be known first.
+ */
+export function exactLoad(set: PlannedSet, owner: LoadOwner): ExactLoad | Unknown | undefined {
+	const { load } = set
+	switch (load.kind) {
+		case 'none':
+		case 'warm-up':
+			return undefined
+		case 'percent':
+			return load.of === 'top-set' ? undefined : ofPercent(load, load.of, owner)
+		case 'mass': {
+			const from = inUnit(load.from, owner.unit).mul(load.share)
+			const to = inUnit(load.to, owner.unit).mul(load.share)
+			const written = `${rangeText({ from: load.from.amount, to: load.to.amount })} ${load.to.unit}`
+			const lighter = load.share.equals(one)
+				? ''
+				: `, ${decimal(load.share.mul(hundred))}% of it: ${massRangeText({ from, to }, owner.unit)}`
+			const steps = [{ text: `Written load: ${written}${lighter}.` }]
+			return adjusted({ from, to }, steps, load, owner)
+		}
+		case 'bodyweight':
+			return ofBodyweight(load, owner)
+		case 'rm':
+			return ofReps({ from: exact(load.reps), to: exact(load.reps) }, load, owner)
+		case 'effort':
+			return ofReps(repsToFailure(set), load, owner)
+	}
+}
+
+/** The reference of an owner's percents. */
+export function referenceOf(owner: LoadOwner): LoadReference | Unknown {
+	const { name, movement, lifter, firstDay, unit, estimator, programme } = owner
+	return referenceFor(name, movement, lifter, firstDay, unit, estimator, programme)
+}
+
+function ofPercent(load: PlannedLoad & { kind: 'percent' }, of: 'best' | 'base', owner: LoadOwner): ExactLoad | Unknown {
+	const found = of === 'base' ? baseOf(owner) : bestOf(owner)
+	if ('missing' in found) return found
+	const range = { from: share(load.percent.from, found.amount), to: share(load.percent.to, found.amount) }
+	const text = `${rangeText(load.percent)}% of ${massText({ amount: found.amount, unit: owner.unit })} = ${massRangeText(range, owner.unit)}.`
+	return adjusted(range, [...found.steps, { text }], load, owner)
+}
+
+interface Whole {
+	/** What the percents are taken of. */
+	readonly amount: Exact
+	readonly steps: readonly Step[]
+}
+
+function bestOf(owner: LoadOwner): Whole | Unknown {
+	const reference = referenceOf(owner)
+	if ('missing' in reference) return reference
+	return {
+		amount: reference.amount,
+		steps: referenceSteps(reference, titleOf(owner.name, owner.programme), owner.estimator, owner.programme),
+	}
+}
+
+/** The base of the lift that `percent of` names: a share of its best, or a mass. */
+function baseOf(owner: LoadOwner): Whole | Unknown {
+	const { lifter, movement, name, programme, unit } = owner
+	const lift = movement?.percentOf?.movement.text ?? name
+	const base = lifter?.bases.findLast(each => each.movement.text === lift)
+	if (lifter === undefined || base === undefined) {
+		if (lifter === undefined) return { missing: 'lifter', reason: 'The plan names no lifter whose base it could be.' }
+		const reason = `${titleOf(lifter.name.text, programme, 'lifter')} has no base of ${titleOf(lift, programme)}.`
+		return { missing: 'base', reason }
+	}
+	const found = baseAmount(base, owner)
+	if ('missing' in found || movement?.percentOf === undefined || movement.percentOf.share.equals(hundred)) return found
+	const amount = share(movement.percentOf.share, found.amount)
+	const text = `${titleOf(name, programme)} counts from ${decimal(movement.percentOf.share)}% of it: ${massText({ amount, unit })}.`
+	return { amount, steps: [...found.steps, { text }] }
+}
+
+function baseAmount(base: Base, owner: LoadOwner): Whole | Unknown {
+	const { programme, unit } = owner
+	const lift = titleOf(base.movement.text, programme)
+	if (base.share === undefined) {
+		const amount = base.mass === undefined ? zero : inUnit(base.mass, unit)
+		return { amount, steps: [{ text: `Base of ${lift}: ${massText({ amount, unit })}.` }] }
+	}
+	const reference = referenceOf(owner)
+	if ('missing' in reference) return reference
+	const amount = share(base.share, reference.max)
+	const text = `Base of ${lift}: ${decimal(base.share)}% of ${massText({ amount: reference.max, unit })} = ${massText({ amount, unit })}.`
+	return { amount, steps: [...referenceSteps({ ...reference, share: hundred }, lift, owner.estimator, programme), { text }] }
+}
+
+/** Most and fewest reps that the set would reach if nothing were kept back. */
+function repsToFailure({ work, effort }: PlannedSet): ExactRange {
+	const reps = work.kind === 'reps' ? work.reps : { from: 1, to: 1 }
+	const reserves =
+		effort === undefined ? [zero] : [effort.value.from, effort.value.to].map(value => reserveOf({ ...effort, value }))
+	const sorted = reserves.sort(compare)
+	return { from: exact(reps.from).add(sorted[0] ?? zero), to: exact(reps.to).add(sorted.at(-1) ?? zero) }
+}
+
+/** The load for so many reps to failure: the inverse of the estimated max. More reps, less load. */
+function ofReps(reps: ExactRange, load: PlannedLoad & { kind: 'rm' | 'effort' }, owner: LoadOwner): ExactLoad | Unknown {
+	const { estimator, unit } = owner
+	const whole = bestOf(owner)
+	if ('missing' in whole) return whole
+	const least = shareAt(reps.to, estimator)
+	const most = shareAt(reps.from, estimator)
+	if (least === undefined || most === undefined) {
+		return { missing: 'best', reason: `No load is known for ${rangeText(reps)} reps to failure: ${estimatorSource(estimator)}.` }
+	}
+	const range = { from: whole.amount.mul(least).mul(load.share), to: whole.amount.mul(most).mul(load.share) }
+	const lighter = load.share.equals(1) ? '' : `, at ${decimal(load.share.mul(hundred))}% of that load`
+	const formula = reps.from.equals(reps.to)
+		? shareText(reps.to, estimator)
+		: `${shareText(reps.to, estimator)}; ${shareText(reps.from, estimator)}`
+	const text = `Load for ${rangeText(reps)} reps to failure (${formula})${lighter}: ${massRangeText(range, unit)}.`
+	return adjusted(range, [...whole.steps, { text, source: estimatorSource(estimator) }], load, owner)
+}
+
+/**
+ * Bodyweight and what is added to it. Where the movement's load is what is added (`load added`), that alone is the load, and the
+ * lifter's bodyweight does not matter.
+ */
+function ofBodyweight(load: PlannedLoad & { kind: 'bodyweight' }, owner: LoadOwner): ExactLoad | Unknown {
+	const { lifter, movement, programme, unit } = owner
+	const written = load.extra === undefined ? zero : inUnit(load.extra, unit).mul(load.share)
+	const added = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), written)
+	const extra = share(owner.scale, added)
+	const steps: Step[] = []
+	if (movement?.loadAdded) {
+		steps.push({
+			text: extra.equals(zero)
+				? 'Bodyweight, nothing added.'
+				: `Bodyweight ${signedMassText(extra, unit)}: the load is what is added.`,
+		})
+		return { range: { from: extra, to: extra }, steps }
+	}
+	const bodyweight = lifter?.bodyweight?.value
+	if (bodyweight === undefined) {
+		const who = lifter === undefined ? 'The lifter' : titleOf(lifter.name.text, programme, 'lifter')
+		return { missing: 'bodyweight', reason: `${who} has no bodyweight written down.` }
+	}
+	const total = inUnit(bodyweight, unit).add(extra)
+	const sum = extra.equals(zero) ? '' : ` ${signedMassText(extra, unit)} = ${massText({ amount: total, unit })}`
+	steps.push({ text: `Bodyweight ${massText({ amount: inUnit(bodyweight, unit), unit })}${sum}.` })
+	return { range: { from: total, to: total }, steps }
+}
+
+/** What progression lines have added, then what the plan scales the movement to; never less than nothing. */
+function adjusted(
+	range: ExactRange,
+	steps: readonly Step[],
+	load: { readonly added: readonly Mass[] },
+	owner: LoadOwner,
+): ExactLoad {
+	const { unit, scale } = owner
+	const all = [...steps]
+	let { from, to } = range
+	const added = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), zero)
+	if (!added.equals(zero)) {
+		from = larger(from.add(added), zero)
+		to = larger(to.add(added), zero)
+		all.push({ text: `Week by week: ${signedMassText(added, unit)} = ${massRangeText({ from, to }, unit)}.` })
+	}
+	if (!scale.equals(hundred)) {
+		from = share(scale, from)
+		to = share(scale, to)
+		all.push({ text: `The plan scales it to ${decimal(scale)}%: ${massRangeText({ from, to }, unit)}.` })
+	}
+	return { range: { from, to }, steps: all }
+}

@@ -1,0 +1,78 @@
+import type { Gym, Movement } from '../../model/definitions.ts'
+import type { Exact, ExactRange, Unit } from '../../model/quantities.ts'
+import type { Step } from '../../model/schedule.ts'
+import { decimal, zero } from '../exact.ts'
+import { type Implement, implementFor } from '../implement.ts'
+import { nearestLoad } from '../loading.ts'
+import { inUnit, massText } from '../mass.ts'
+import type { Unknown } from './reference.ts'
+import { massRangeText } from './wording.ts'
+
+/** What a lifter finds on the bar, or in each hand. */
+export interface OnTheBar {
+	readonly range: ExactRange
+	readonly perSide: readonly Exact[] | undefined
+	readonly beyond: boolean
+	readonly under: boolean
+	readonly steps: readonly Step[]
+}
+
+/** The loads nearest to an exact one, or to both ends of a range, that a gym can make for a movement. Masses are in `unit`. */
+export function loadable(
+	exact: ExactRange,
+	movement: Movement | undefined,
+	gym: Gym | undefined,
+	unit: Unit,
+): OnTheBar | Unknown {
+	// An unknown movement is reported where it is named; its written loads still stand.
+	const implement: Implement | Unknown =
+		movement === undefined ? { kind: 'free', name: undefined } : implementFor(movement, gym, unit)
+	if ('missing' in implement) return { missing: implement.missing, reason: `${implement.reason}.` }
+	// Nothing added is nothing to load; help on an assisted lift comes as it is written.
+	if (movement?.loadAdded && exact.to.compare(zero) <= 0) {
+		return { range: exact, perSide: undefined, beyond: false, under: false, steps: [] }
+	}
+	const round = gym?.round ?? 'nearest'
+	const low = nearestLoad(exact.from, implement, unit, round)
+	const high = exact.from.equals(exact.to) ? low : nearestLoad(exact.to, implement, unit, round)
+	if ('missing' in low) return { missing: low.missing, reason: `${low.reason}.` }
+	if ('missing' in high) return { missing: high.missing, reason: `${high.reason}.` }
+	const range = { from: low.load, to: high.load }
+	const text = loadableText(range, implement, low.perSide, gym, unit)
+	const hands = (movement?.hands ?? 1) > 1 ? ' In each hand.' : ''
+	const note = low.beyond ? ' More cannot be loaded.' : low.under ? ' Less cannot be loaded.' : ''
+	return {
+		range,
+		perSide: low.perSide,
+		beyond: low.beyond,
+		under: low.under,
+		steps: implement.kind === 'free' && hands === '' ? [] : [{ text: `${text}${note}${hands}` }],
+	}
+}
+
+function loadableText(
+	range: ExactRange,
+	implement: Implement,
+	perSide: readonly Exact[] | undefined,
+	gym: Gym | undefined,
+	unit: Unit,
+): string {
+	const place = gym === undefined ? 'with the usual bar and discs' : `in ${gym.title?.text ?? gym.name.text}`
+	const rule = gym?.round === 'down' ? 'Next lower load' : gym?.round === 'up' ? 'Next higher load' : 'Nearest load'
+	const loads = massRangeText(range, unit)
+	const discs =
+		perSide === undefined || perSide.length === 0 ? 'no discs' : `${perSide.map(disc => decimal(disc)).join(' + ')} ${unit}`
+	switch (implement.kind) {
+		case 'bar': {
+			const part = (amount: Exact) => massText({ amount: inUnit({ amount, unit: implement.unit }, unit), unit })
+			const collars = implement.collars.equals(zero) ? '' : `, collars ${part(implement.collars)}`
+			return `${rule} ${place}: ${loads} (bar ${part(implement.mass)}${collars}, each side ${discs}).`
+		}
+		case 'discs':
+			return `${rule} of discs ${place}: ${loads}.`
+		case 'row':
+			return `${rule} ${place}: ${loads} (${implement.name.replaceAll('-', ' ')}).`
+		case 'free':
+			return `Load: ${loads}.`
+	}
+}
