@@ -70,6 +70,7 @@ export function rounded(value: Exact, places: number): Exact {
 export function squareRoot(value: Exact, places: number): Exact {
 	const scale = 10n ** BigInt(places)
 	const square = (value.n * scale * scale) / value.d
+	if (square === 0n) return zero
 	// Newton's method from above: it falls until it is the whole root.
 	let root = 1n << BigInt((square.toString(2).length + 1) >> 1)
 	for (;;) {
