@@ -5,6 +5,7 @@ import { decimal, hundred, share } from './exact.ts'
 import { exactLoad, type LoadOwner, referenceOf } from './loads/exact-load.ts'
 import { loadable } from './loads/loadable.ts'
 import { titleOf, type Unknown } from './loads/reference.ts'
+import { isOfTopSet } from './loads/top-set.ts'
 import { massRangeText, rangeText } from './loads/wording.ts'
 import { massText } from './mass.ts'
 import { firstMainItem } from './outline/warm-up.ts'
@@ -64,10 +65,6 @@ function ownLoad(set: PlannedSet, written: PlannedSet, setting: LoadSetting, ref
 	const asked = exactLoad(set, setting)
 	if (asked === undefined) return unknownLoad(undefined, setting, reference)
 	return 'missing' in asked ? unknownLoad(asked, setting, reference) : roundedLoad(asked.range, asked.steps, setting, reference)
-}
-
-function isOfTopSet(load: PlannedLoad): load is PlannedLoad & { kind: 'percent' } {
-	return load.kind === 'percent' && load.of === 'top-set'
 }
 
 /** The set of an item with the most on the bar, of those that do not refer to it. */

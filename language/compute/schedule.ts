@@ -13,7 +13,7 @@ import type {
 	ScheduledSession,
 } from '../model/schedule.ts'
 import type { Estimator } from '../model/vocabulary.ts'
-import { addDays, daysBetween, mondayOf, weekdayIndex } from './calendar.ts'
+import { addDays, weekdayIndex } from './calendar.ts'
 import { hundred } from './exact.ts'
 import { limitsFor } from './limits.ts'
 import { withLoads } from './loads.ts'
@@ -21,6 +21,7 @@ import { outlineBlock, workOutOutline } from './outline.ts'
 import { type ChangedBlock, changedBlock } from './schedule/changed-block.ts'
 import { placedRuns } from './schedule/placed-runs.ts'
 import { gymUnit, planUnit } from './schedule/plan-unit.ts'
+import { firstPlanDay, planWeekOf } from './schedule/plan-week.ts'
 import { gymAt } from './training-place.ts'
 
 /** A plan with its dates, and the loads of its lifter with the way of each; kept until something that it read changes. */
@@ -35,17 +36,17 @@ interface PlanSetting {
 	readonly lifter: Lifter | undefined
 	readonly unit: Unit
 	readonly estimator: Estimator
-	/** The monday of week 1 of the plan; `undefined` where nothing gives a date. */
-	readonly firstMonday: CalendarDate | undefined
+	/** `undefined` where nothing gives a date, and there are no sessions. */
+	readonly firstDay: CalendarDate | undefined
 }
 
 function workOutSchedule(plan: Plan, programme: Programme): Schedule {
 	const lifter = programme.find('lifter', plan.lifter.text)
 	const runs = placedRuns(plan, programme)
-	const firstDay = plan.start?.value ?? runs.map(run => run.monday).sort()[0]
+	const firstDay = firstPlanDay(plan, runs)
 	const unit = planUnit(firstDay === undefined ? undefined : gymAt(lifter, firstDay, programme), lifter)
 	const estimator = limitsFor(lifter?.name.text, programme).estimator?.value ?? 'epley'
-	const setting: PlanSetting = { plan, programme, lifter, unit, estimator, firstMonday: firstDay && mondayOf(firstDay) }
+	const setting: PlanSetting = { plan, programme, lifter, unit, estimator, firstDay }
 	const sessions: ScheduledSession[] = []
 	const leftOut: LeftOutSession[] = []
 	for (const run of runs) {
@@ -91,7 +92,7 @@ function dateSession(
 		...left,
 		date,
 		weekday,
-		planWeek: Math.floor(daysBetween(setting.firstMonday ?? date, date) / 7) + 1,
+		planWeek: planWeekOf(date, setting.firstDay ?? date),
 		deload: week.deload,
 		gym,
 		items: withLoads(touched, item => ({

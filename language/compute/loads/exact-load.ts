@@ -3,11 +3,11 @@ import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, Unit } from '../../model/quantities.ts'
 import type { LoadReference, PlannedLoad, PlannedSet, Step } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
-import { reserveOf } from '../effort.ts'
 import { estimatorSource, shareAt, shareText } from '../estimates.ts'
-import { compare, decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
+import { decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
 import { inUnit, massText } from '../mass.ts'
 import { referenceFor, referenceSteps, titleOf, type Unknown } from './reference.ts'
+import { repsToFailure } from './reps-to-failure.ts'
 import { massRangeText, rangeText, signedMassText } from './wording.ts'
 
 /** Whose load it is, for which movement, and from when. */
@@ -58,7 +58,7 @@ export function exactLoad(set: PlannedSet, owner: LoadOwner): ExactLoad | Unknow
 		case 'rm':
 			return ofReps({ from: exact(load.reps), to: exact(load.reps) }, load, owner)
 		case 'effort':
-			return ofReps(repsToFailure(set), load, owner)
+			return ofReps(repsToFailure(set) ?? { from: zero, to: zero }, load, owner)
 	}
 }
 
@@ -120,15 +120,6 @@ function baseAmount(base: Base, owner: LoadOwner): Whole | Unknown {
 	const amount = share(base.share, reference.max)
 	const text = `Base of ${lift}: ${decimal(base.share)}% of ${massText({ amount: reference.max, unit })} = ${massText({ amount, unit })}.`
 	return { amount, steps: [...referenceSteps({ ...reference, share: hundred }, lift, owner.estimator, programme), { text }] }
-}
-
-/** Most and fewest reps that the set would reach if nothing were kept back. */
-function repsToFailure({ work, effort }: PlannedSet): ExactRange {
-	const reps = work.kind === 'reps' ? work.reps : { from: 1, to: 1 }
-	const reserves =
-		effort === undefined ? [zero] : [effort.value.from, effort.value.to].map(value => reserveOf({ ...effort, value }))
-	const sorted = reserves.sort(compare)
-	return { from: exact(reps.from).add(sorted[0] ?? zero), to: exact(reps.to).add(sorted.at(-1) ?? zero) }
 }
 
 /** The load for so many reps to failure: the inverse of the estimated max. More reps, less load. */

@@ -1,0 +1,58 @@
+import type { ExactRange, Unit } from '../../model/quantities.ts'
+import type { PlannedSet, ScheduledSet } from '../../model/schedule.ts'
+import type { Estimator } from '../../model/vocabulary.ts'
+import { shareAt } from '../estimates.ts'
+import { exact, hundred } from '../exact.ts'
+import { repsToFailure } from '../loads/reps-to-failure.ts'
+import { isOfTopSet } from '../loads/top-set.ts'
+import { inUnit } from '../mass.ts'
+import { highest, times } from './ranges.ts'
+import type { SetWeight } from './totals.ts'
+
+/** What a set of a plan weighs, in the plan's unit. */
+export function scheduledWeight({ load: asked, computed }: ScheduledSet, unit: Unit): SetWeight {
+	const { load, loadTo, unit: own } = computed
+	const range = load && {
+		from: inUnit({ amount: load, unit: own }, unit),
+		to: inUnit({ amount: loadTo ?? load, unit: own }, unit),
+	}
+	return { load: range, percent: isOfTopSet(asked) ? percentOnBar(computed) : computed.percent }
+}
+
+/** Back-off sets count as what is on the bar: that is what the coach has asked a share of. */
+function percentOnBar({ load, loadTo, reference }: ScheduledSet['computed']): ExactRange | undefined {
+	if (load === undefined || reference === undefined) return undefined
+	return times({ from: load.div(reference.amount), to: (loadTo ?? load).div(reference.amount) }, hundred)
+}
+
+/**
+ * What a set weighs without a lifter: its percent, as far as the block alone gives it. Kilograms have none, and neither has a percent
+ * that kilograms are added to.
+ */
+export function plannedWeight(set: PlannedSet, ofItem: readonly PlannedSet[], estimator: Estimator): SetWeight {
+	if (!isOfTopSet(set.load)) return { load: 'not-asked', percent: ownPercent(set, estimator) }
+	const others = ofItem.filter(other => !isOfTopSet(other.load)).map(other => ownPercent(other, estimator))
+	const top = others.reduce(highest, undefined)
+	const { from, to } = set.load.percent
+	const percent = top && { from: top.from.mul(from).div(hundred), to: top.to.mul(to).div(hundred) }
+	return { load: 'not-asked', percent }
+}
+
+function ownPercent(set: PlannedSet, estimator: Estimator): ExactRange | undefined {
+	const { load } = set
+	if (load.kind === 'none' || load.kind === 'warm-up' || load.added.length > 0) return undefined
+	switch (load.kind) {
+		case 'percent':
+			return load.percent
+		case 'rm':
+		case 'effort': {
+			const reps = load.kind === 'rm' ? { from: exact(load.reps), to: exact(load.reps) } : repsToFailure(set)
+			const least = reps && shareAt(reps.to, estimator)
+			const most = reps && shareAt(reps.from, estimator)
+			return least && most && times({ from: least, to: most }, load.share.mul(hundred))
+		}
+		case 'mass':
+		case 'bodyweight':
+			return undefined
+	}
+}

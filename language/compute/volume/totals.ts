@@ -1,0 +1,127 @@
+import type { CountRange, ExactRange } from '../../model/quantities.ts'
+import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
+import type { Link } from '../../model/vocabulary.ts'
+import { underTension } from '../duration.ts'
+import { exact, zero } from '../exact.ts'
+import { addLifts, type LiftTotals, noLifts, weightedBy, zonesOf } from './lift-totals.ts'
+import { addMaps, addRanges, noCount, nothing, times } from './ranges.ts'
+
+/** Hard sets of a link, and their seconds under tension. */
+export interface LinkTotals {
+	readonly sets: ExactRange
+	readonly seconds: ExactRange
+}
+
+/** What sets, items, sessions or weeks add up to. Working items alone count, but for the length of the session. */
+export interface Totals {
+	/** By movement. */
+	readonly lifts: ReadonlyMap<string, LiftTotals>
+	/** Hard sets by muscle: sets times the muscle's share. */
+	readonly muscles: ReadonlyMap<string, ExactRange>
+	/** By the first link of each movement: what needs are met by. */
+	readonly links: ReadonlyMap<Link, LinkTotals>
+	/** By both links, the second at one half: for charts. */
+	readonly chartLinks: ReadonlyMap<Link, ExactRange>
+	/** Estimated seconds of whole sessions; nothing for sets and items, whose rests depend on their session. */
+	readonly seconds: ExactRange
+}
+
+export const noTotals: Totals = {
+	lifts: new Map(),
+	muscles: new Map(),
+	links: new Map(),
+	chartLinks: new Map(),
+	seconds: nothing,
+}
+
+export function addTotals(a: Totals, b: Totals): Totals {
+	return {
+		lifts: addMaps(a.lifts, b.lifts, addLifts),
+		muscles: addMaps(a.muscles, b.muscles, addRanges),
+		links: addMaps(a.links, b.links, (one, other) => ({
+			sets: addRanges(one.sets, other.sets),
+			seconds: addRanges(one.seconds, other.seconds),
+		})),
+		chartLinks: addMaps(a.chartLinks, b.chartLinks, addRanges),
+		seconds: addRanges(a.seconds, b.seconds),
+	}
+}
+
+export function sumTotals(parts: readonly Totals[]): Totals {
+	return parts.reduce(addTotals, noTotals)
+}
+
+/** All lifts of some totals, or those of some movements, as one. */
+export function liftsTogether(totals: Totals, among: (movement: string) => boolean = () => true): LiftTotals {
+	return [...totals.lifts].filter(([movement]) => among(movement)).reduce((sum, [, lift]) => addLifts(sum, lift), noLifts)
+}
+
+/** What one set weighs, where that can be known. */
+export interface SetWeight {
+	/** On the bar, or in each hand, in the plan's unit. `'not-asked'`: the totals are made without a lifter. */
+	readonly load: ExactRange | 'not-asked' | undefined
+	/** Percent of the reference. */
+	readonly percent: ExactRange | undefined
+}
+
+/** The totals of one set of an item. `exposure` is its date, or its day in a block's week. */
+export function setTotals(set: PlannedSet, item: PlannedItem, exposure: string, weight: SetWeight): Totals {
+	if (!item.working) return noTotals
+	const { movement } = item
+	const sets: CountRange = { from: set.optional ? 0 : 1, to: 1 }
+	const hardSets: ExactRange = { from: exact(sets.from), to: exact(sets.to) }
+	const lift = liftOfSet(set, sets, movement?.hands ?? 1, exposure, weight)
+	const [first, second] = movement?.trains?.value ?? []
+	const charted = new Map<Link, ExactRange>()
+	if (first !== undefined) charted.set(first, hardSets)
+	if (second !== undefined && second !== first) charted.set(second, times(hardSets, exact('0.5')))
+	return {
+		lifts: new Map([[item.movementName.text, lift]]),
+		muscles: new Map((movement?.muscles ?? []).map(({ muscle, share }) => [muscle, times(hardSets, share)])),
+		links: first === undefined ? new Map() : new Map([[first, { sets: hardSets, seconds: lift.underTension }]]),
+		chartLinks: charted,
+		seconds: nothing,
+	}
+}
+
+function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: string, weight: SetWeight): LiftTotals {
+	const { work } = set
+	const written = work.kind === 'reps' ? work.reps : noCount
+	const reps = { from: written.from * sets.from, to: written.to }
+	const sure = (range: ExactRange): ExactRange => (set.optional ? { from: zero, to: range.to } : range)
+	const seconds = underTension(work, set.tempo)
+	// An assisted lift has nothing added, not less than nothing.
+	const load = weight.load === 'not-asked' ? undefined : weight.load
+	const lifted = load && { from: atLeastNothing(load.from), to: atLeastNothing(load.to) }
+	const factor = exact(hands * (set.eachSide ? 2 : 1))
+	const isLifted = work.kind === 'reps'
+	const unknown = {
+		load: isLifted && weight.load === undefined ? 1 : 0,
+		percent: isLifted && weight.percent === undefined ? 1 : 0,
+		time: seconds === undefined ? 1 : 0,
+	}
+	const unweighed = weight.load === 'not-asked' ? unknown.percent : unknown.load
+	return {
+		sets,
+		reps,
+		tonnage: lifted
+			? { from: lifted.from.mul(exact(reps.from)).mul(factor), to: lifted.to.mul(exact(reps.to)).mul(factor) }
+			: nothing,
+		relative: weight.percent
+			? { from: weight.percent.from.mul(exact(reps.from)), to: weight.percent.to.mul(exact(reps.to)) }
+			: nothing,
+		weighted: weightedBy(reps.from, weight.percent),
+		top: weight.percent,
+		zones: zonesOf(reps, weight.percent?.from),
+		underTension: seconds ? sure(seconds) : nothing,
+		hold: work.kind === 'hold' ? sure(work.seconds) : nothing,
+		carry: work.kind === 'carry' ? sure(work.metres) : nothing,
+		exposures: new Set([exposure]),
+		unknown,
+		excludedSets: Math.max(unweighed, unknown.time),
+	}
+}
+
+function atLeastNothing(load: ExactRange['from']): ExactRange['from'] {
+	return load.compare(zero) < 0 ? zero : load
+}
