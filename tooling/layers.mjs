@@ -96,7 +96,8 @@ export default {
 		never(
 			'no-tools-in-the-product',
 			{},
-			{ dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown', 'undetermined'] },
+			// The editor itself provides `vscode`; only its types are installed.
+			{ dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown'], pathNot: '^node_modules/@types/vscode/' },
 			'What ships is a dependency.',
 		),
 		never('no-dead-imports', {}, { couldNotResolve: true }, 'What is imported exists.'),

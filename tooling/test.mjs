@@ -43,7 +43,7 @@ await script(async () => {
 	await check('grammar', 'langium', 'generate')
 	await check('types', 'tsc', '-p', '.')
 	await check('layers', 'depcruise', '--config', 'tooling/layers.mjs', 'language', 'server', 'client')
-	await check('nothing unused', 'knip', '--config', 'tooling/knip.json')
+	await check('nothing unused', 'knip', '--config', 'tooling/knip.jsonc')
 	if (await check('build', 'node', 'tooling/build.mjs')) {
 		await tests('tests')
 		if (await check('package', 'node', 'tooling/package.mjs'))

@@ -1,5 +1,5 @@
 import { type ExtensionContext, Uri, workspace } from 'vscode'
-import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
+import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node'
 import { recovery } from './recovery.ts'
 
 /** Texts that the server looks after: files, texts that are not saved yet, and the built-in library. */
@@ -18,6 +18,12 @@ export function createClient(context: ExtensionContext): LanguageClient {
 		'barstave',
 		'Barstave',
 		{ run: server, debug: server },
-		{ documentSelector, synchronize: { fileEvents: files }, errorHandler: recovery() },
+		{
+			documentSelector,
+			synchronize: { fileEvents: files },
+			errorHandler: recovery(),
+			// A request that fails is for the log; a coach could do nothing about it.
+			revealOutputChannelOn: RevealOutputChannelOn.Never,
+		},
 	)
 }

@@ -1,28 +1,43 @@
+import { commands, window } from 'vscode'
 import { CloseAction, ErrorAction, type ErrorHandler } from 'vscode-languageclient'
 
 const patience = { stops: 5, within: 3 * 60_000 }
 
 /**
  * What happens when the server stops by itself: it is started again, and the person is told the first time; where it keeps stopping, it is
- * left alone and the person is told what to do.
+ * left alone until the person starts it.
  */
-export function recovery(now: () => number = Date.now): ErrorHandler {
-	const stops: number[] = []
+export function recovery(): ErrorHandler {
+	let stops: number[] = []
 	let told = false
 	return {
 		error: () => ({ action: ErrorAction.Continue, handled: true }),
 		closed: () => {
-			stops.push(now())
-			const recent = stops.filter(at => now() - at <= patience.within)
-			if (recent.length >= patience.stops)
-				return {
-					action: CloseAction.DoNotRestart,
-					message:
-						'Barstave stopped several times within three minutes and is left alone now. The command "Barstave: Start checking again" starts it; the log says what happened.',
-				}
-			const handled = told
+			const now = Date.now()
+			stops = [...stops.filter(at => now - at <= patience.within), now]
+			if (stops.length >= patience.stops) {
+				stops = []
+				void tellThatItIsLeftAlone()
+				return { action: CloseAction.DoNotRestart, message: 'The server keeps stopping, and is left alone.', handled: true }
+			}
+			if (!told) void tellThatItGoesOn()
 			told = true
-			return { action: CloseAction.Restart, message: 'Barstave had stopped, and is checking again.', handled }
+			return { action: CloseAction.Restart, message: 'The server stopped, and is started again.', handled: true }
 		},
 	}
+}
+
+const showLog = 'Show the log'
+const startAgain = 'Start checking again'
+
+async function tellThatItGoesOn(): Promise<void> {
+	const choice = await window.showInformationMessage('Barstave had stopped, and is checking again. Nothing is lost.', showLog)
+	if (choice === showLog) await commands.executeCommand('barstave.showLog')
+}
+
+async function tellThatItIsLeftAlone(): Promise<void> {
+	const message = 'Barstave stopped five times within three minutes and is left alone now. Texts are not checked.'
+	const choice = await window.showErrorMessage(message, startAgain, showLog)
+	if (choice === showLog) await commands.executeCommand('barstave.showLog')
+	if (choice === startAgain) await commands.executeCommand('barstave.restartServer')
 }

@@ -3,7 +3,7 @@ import path from 'node:path'
 import { root } from './root.mjs'
 
 /** The variables for a child: tools and `node` are those of the node modules, or of the process that we run in. */
-export function toolEnvironment() {
+function toolEnvironment() {
 	const PATH = [path.join(root, 'node_modules/.bin'), path.dirname(process.execPath), process.env.PATH].join(path.delimiter)
 	return { ...process.env, PATH }
 }
