@@ -16,12 +16,21 @@ export interface DiscSum {
 	readonly discs: readonly Exact[]
 }
 
-/** A total made of discs up to one kind: so many of that kind on top of the total that lighter kinds make. */
+interface Kind {
+	readonly mass: Exact
+	/** In units of the common denominator. */
+	readonly weight: bigint
+	readonly limit: number | undefined
+}
+
+/** Discs that make a sum. */
 interface Pile {
 	/** In units of the common denominator, so that it is a whole number. */
 	readonly sum: bigint
+	/** Of all discs. */
 	readonly count: number
-	readonly disc: Exact
+	/** The heaviest kind in it, and how many of it; the lighter ones are the rest. */
+	readonly kind: Kind | undefined
 	readonly times: number
 	readonly rest: Pile | undefined
 }
@@ -32,7 +41,8 @@ interface Pile {
  * They are worked out when they are first asked for, and kept.
  */
 export class DiscSums {
-	private readonly kinds: readonly { readonly mass: Exact; readonly weight: bigint; readonly limit: number | undefined }[]
+	/** Lightest first. */
+	private readonly kinds: readonly Kind[]
 	private readonly scale: bigint
 	private readonly reach: bigint
 	private limit = -1n
@@ -73,7 +83,7 @@ export class DiscSums {
 		if (pile === undefined) return undefined
 		const discs: Exact[] = []
 		for (let each: Pile | undefined = pile; each !== undefined; each = each.rest) {
-			for (let time = 0; time < each.times; time++) discs.push(each.disc)
+			for (let time = 0; time < each.times; time++) if (each.kind) discs.push(each.kind.mass)
 		}
 		return { total: exact(pile.sum).div(exact(this.scale)), discs }
 	}
@@ -87,44 +97,76 @@ export class DiscSums {
 		if (needed <= this.limit) return
 		this.limit = least(needed * 2n, this.reach)
 		let kinds = this.kinds
-		let piles = allPiles(kinds, this.limit)
+		let piles = bestPiles(kinds, this.limit)
 		while (piles === undefined) {
 			kinds = kinds.slice(Math.ceil(kinds.length / 2))
-			piles = allPiles(kinds, this.limit)
+			piles = bestPiles(kinds, this.limit)
 		}
 		this.piles = piles
 	}
 }
 
 /**
- * How many piles are looked at before the lighter half of the kinds is left out. No gym comes near (the usual discs to a tonne take
- * a few thousand); a text that lists discs of a millionth of a kilogram must not keep an editor waiting.
+ * How many piles are looked at before the lighter half of the kinds is left out. No gym comes near (twelve kinds from 0.25 kg, without
+ * limits, to a tonne a side: 48,000); a text that lists discs of a millionth of a kilogram must not keep an editor waiting.
  */
-const mostPiles = 400_000
+const mostPiles = 250_000
 
-function allPiles(kinds: DiscSums['kinds'], limit: bigint): readonly Pile[] | undefined {
-	let piles: Pile[] = [{ sum: 0n, count: 0, disc: exact(0), times: 0, rest: undefined }]
-	let looked = 0
-	for (const { mass, weight, limit: most } of kinds) {
-		const best = new Map<bigint, Pile>()
-		const keep = (pile: Pile): void => {
-			const known = best.get(pile.sum)
-			// Of as many discs, more of this kind: it is the heaviest so far.
-			if (known === undefined || pile.count < known.count || (pile.count === known.count && pile.times > known.times)) {
-				best.set(pile.sum, pile)
-			}
-		}
-		for (const rest of piles) {
-			for (let times = 0; most === undefined || times <= most; times++) {
-				const sum = rest.sum + weight * BigInt(times)
-				if (sum > limit) break
-				if (++looked > mostPiles) return undefined
-				keep({ sum, count: rest.count + times, disc: mass, times, rest })
-			}
-		}
-		piles = [...best.values()].sort((a, b) => (a.sum < b.sum ? -1 : 1))
+/** The best pile of every sum up to `limit`, lightest sum first; `undefined` where there are too many to look at. */
+function bestPiles(kinds: readonly Kind[], limit: bigint): readonly Pile[] | undefined {
+	let piles: readonly Pile[] = [{ sum: 0n, count: 0, kind: undefined, times: 0, rest: undefined }]
+	const budget = { left: mostPiles }
+	for (const kind of kinds) {
+		const free = kind.limit === undefined || kind.limit >= Number(limit / kind.weight)
+		piles = free ? withAnyNumber(piles, kind, limit, budget) : withUpTo(kind.limit, piles, kind, limit, budget)
+		if (budget.left < 0) return undefined
 	}
 	return piles
+}
+
+/** Two rows in order become one: the piles as they were, and each new pile with one more disc on it. */
+function withAnyNumber(piles: readonly Pile[], kind: Kind, limit: bigint, budget: { left: number }): readonly Pile[] {
+	const made: Pile[] = []
+	let [old, below] = [0, 0]
+	while (budget.left-- >= 0) {
+		const without = piles[old]
+		const more = withOneMore(made[below], kind, limit)
+		if (without === undefined && more === undefined) break
+		const difference = without === undefined ? 1n : more === undefined ? -1n : without.sum - more.sum
+		// Of as many discs, the pile with one more of this kind: it is the heaviest so far.
+		const best = difference > 0n || (difference === 0n && more && without && more.count <= without.count) ? more : without
+		if (best) made.push(best)
+		if (difference <= 0n) old++
+		if (difference >= 0n) below++
+	}
+	return made
+}
+
+function withOneMore(pile: Pile | undefined, kind: Kind, limit: bigint): Pile | undefined {
+	if (pile === undefined || pile.sum + kind.weight > limit) return undefined
+	const again = pile.kind === kind
+	return {
+		sum: pile.sum + kind.weight,
+		count: pile.count + 1,
+		kind,
+		times: again ? pile.times + 1 : 1,
+		rest: again ? pile.rest : pile,
+	}
+}
+
+function withUpTo(most: number, piles: readonly Pile[], kind: Kind, limit: bigint, budget: { left: number }): readonly Pile[] {
+	const best = new Map<bigint, Pile>()
+	for (const rest of piles) {
+		for (let times = 0; times <= most && budget.left-- >= 0; times++) {
+			const sum = rest.sum + kind.weight * BigInt(times)
+			if (sum > limit) break
+			const count = rest.count + times
+			const known = best.get(sum)
+			// A sum that is met again has a heavier rest, so fewer discs of this kind: it is better only with fewer discs in all.
+			if (known === undefined || count < known.count) best.set(sum, times === 0 ? rest : { sum, count, kind, times, rest })
+		}
+	}
+	return [...best.values()].sort((a, b) => (a.sum < b.sum ? -1 : 1))
 }
 
 /** The whole number of units, each 1/scale, that a mass holds. */

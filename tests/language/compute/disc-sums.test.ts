@@ -140,7 +140,21 @@ describe('against every pile that there is', () => {
 	})
 })
 
+test('every small disc counts, also under a load that nobody lifts', () => {
+	const masses = [0.25, 0.5, 1, 1.25, 1.5, 2, 2.5, 5, 10, 15, 20, 25]
+	const sums = new DiscSums(
+		masses.map(mass => ({ mass: exact(mass), limit: undefined })),
+		reach,
+	)
+	expect(discs(sums.around(exact('900.25')).at)).toEqual([...Array.from({ length: 36 }, () => 25), 0.25])
+})
+
 describe('texts that no gym would write', () => {
+	test('a count that no number holds is no limit', () => {
+		const sums = new DiscSums(supply({ 25: Number.POSITIVE_INFINITY, 10: 1e300 }), reach)
+		expect(discs(sums.around(exact(60)).at)).toEqual([25, 25, 10])
+	})
+
 	test('discs of a millionth of a kilogram, in any number, give an answer near by', () => {
 		const dust = supply({ '0.000001': undefined, '0.0000017': undefined, 25: undefined, 10: undefined })
 		const { under } = new DiscSums(dust, reach).around(exact('61.234'))
