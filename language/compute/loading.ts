@@ -6,6 +6,7 @@ import { inUnit } from './mass.ts'
 import { aroundInRow } from './mass-row.ts'
 import { mapNeighbours, type Neighbours } from './neighbours.ts'
 
+/** What becomes of a load that is asked for. */
 export interface Loaded {
 	/** In the unit that was asked for. */
 	readonly load: Exact
