@@ -1,4 +1,9 @@
-import type { CalendarDate, Unit, Weekday } from '../model/quantities.ts'
+import { sessionSeconds } from '../compute/duration.ts'
+import { decimal } from '../compute/exact.ts'
+import type { Effort, PercentBase } from '../model/prescription.ts'
+import type { Programme } from '../model/programme.ts'
+import type { CalendarDate, Exact, ExactRange, Unit, Weekday } from '../model/quantities.ts'
+import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet } from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
 
 /** The plan as a lifter needs it. The shape is the JSON that `sheet --format json` prints, version 1: it is stable. */
@@ -16,8 +21,15 @@ export interface SheetSession {
 	readonly block: string
 	/** Week of the block. */
 	readonly week: number
+	readonly planWeek: number
 	readonly session: string
+	readonly title: string | null
+	/** Where the lifter trains that day. */
+	readonly gym: string | null
+	readonly deload: boolean
+	/** Low end of the estimated length. */
 	readonly minutes: number
+	readonly notes: readonly string[]
 	readonly items: readonly SheetItem[]
 }
 
@@ -25,6 +37,14 @@ export interface SheetItem {
 	readonly movement: string
 	readonly title: string
 	readonly role: Role
+	/** Title of the movement that the plan has swapped for this one. */
+	readonly insteadOf: string | null
+	/** Back to back with the item before. */
+	readonly withItemAbove: boolean
+	/** Implements carried at once: the loads are for each. */
+	readonly hands: number
+	/** The loads are on top of bodyweight. */
+	readonly loadAdded: boolean
 	readonly sets: readonly SheetSet[]
 	readonly notes: readonly string[]
 }
@@ -43,10 +63,13 @@ export interface SheetSet {
 	readonly seconds: SheetRange<number> | null
 	readonly metres: SheetRange<number> | null
 	readonly eachSide: boolean
+	/** As it is asked for, with what progression and deload lines have made of it. */
 	readonly percent: SheetRange<string> | null
-	readonly of: string | null
+	readonly of: PercentBase | null
 	readonly rpe: SheetRange<string> | null
 	readonly rir: SheetRange<string> | null
+	/** The effort is a ceiling. */
+	readonly effortAtMost: boolean
 	readonly exact: string | null
 	readonly load: string | null
 	readonly loadTo: string | null
@@ -55,4 +78,104 @@ export interface SheetSet {
 	readonly reason: string | null
 	readonly tempo: string | null
 	readonly restSeconds: number | null
+}
+
+/**
+ * A plan as its lifter needs it: every session with its sets, the loads that go on the bar and the discs a side. `week` keeps one week of
+ * the plan.
+ */
+export function loadSheet(
+	schedule: Schedule,
+	programme: Programme,
+	{ week }: { readonly week?: number | undefined } = {},
+): LoadSheet {
+	const { plan, lifter, unit } = schedule
+	return {
+		version: 1,
+		plan: plan.name.text,
+		lifter: lifter?.name.text ?? plan.lifter.text,
+		unit,
+		sessions: sessionsOnSheet(schedule, week).map(session => sheetSession(session, programme)),
+	}
+}
+
+/** The sessions that have anything to do, in the order of the sheet. */
+export function sessionsOnSheet(schedule: Schedule, week?: number): readonly ScheduledSession[] {
+	return schedule.sessions.filter(
+		session => (week === undefined || session.planWeek === week) && itemsOnSheet(session).length > 0,
+	)
+}
+
+/** The items that have anything to do that day, in the order of the sheet: those with sets, and warm-ups that need no numbers. */
+export function itemsOnSheet(session: ScheduledSession): readonly ScheduledItem[] {
+	return session.items.filter(item => item.sets.length > 0 || item.from === 'computed-warm-up')
+}
+
+function sheetSession(session: ScheduledSession, programme: Programme): SheetSession {
+	return {
+		date: session.date,
+		weekday: session.weekday,
+		block: session.run.block.name.text,
+		week: session.blockWeek,
+		planWeek: session.planWeek,
+		session: session.session.name.text,
+		title: session.session.title?.text ?? null,
+		gym: session.gym?.name.text ?? null,
+		deload: session.deload,
+		minutes: Math.round(sessionSeconds(session.items).from.valueOf() / 60),
+		notes: session.session.notes.map(note => note.text),
+		items: itemsOnSheet(session).map(item => sheetItem(item, programme)),
+	}
+}
+
+function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
+	const instead = item.insteadOf?.text
+	return {
+		movement: item.movementName.text,
+		title: item.movement?.title?.text ?? item.movementName.text,
+		role: item.role,
+		insteadOf: instead === undefined ? null : (programme.find('movement', instead)?.title?.text ?? instead),
+		withItemAbove: item.item.withItemAbove,
+		hands: item.movement?.hands ?? 1,
+		loadAdded: item.movement?.loadAdded ?? false,
+		sets: item.sets.map(sheetSet),
+		notes: item.item.notes.map(note => note.text),
+	}
+}
+
+function sheetSet({ optional, work, load, effort, tempo, restSeconds, eachSide, computed }: ScheduledSet): SheetSet {
+	const scaled = (scale: Effort['scale']) => (effort?.scale === scale ? decimals(effort.value) : null)
+	return {
+		optional,
+		reps: work.kind === 'reps' ? { from: work.reps.from, to: work.reps.to } : null,
+		openEnded: work.kind === 'reps' && (work.orMore || work.toFailure),
+		seconds: work.kind === 'hold' || work.kind === 'time' ? numbers(work.seconds) : null,
+		metres: work.kind === 'carry' ? numbers(work.metres) : null,
+		eachSide,
+		percent: load.kind === 'percent' ? decimals(load.percent) : null,
+		of: load.kind === 'percent' ? load.of : null,
+		rpe: scaled('rpe'),
+		rir: scaled('rir'),
+		effortAtMost: effort?.atMost ?? false,
+		exact: decimalOrNull(computed.exact),
+		load: decimalOrNull(computed.load),
+		loadTo: decimalOrNull(computed.loadTo),
+		unit: computed.unit,
+		perSide: computed.perSide?.map(disc => decimal(disc)) ?? null,
+		reason: computed.reason ?? null,
+		tempo: tempo?.text ?? null,
+		restSeconds: restSeconds.valueOf(),
+	}
+}
+
+function decimals(range: ExactRange): SheetRange<string> {
+	return { from: decimal(range.from), to: decimal(range.to) }
+}
+
+function numbers(range: ExactRange): SheetRange<number> {
+	return { from: range.from.valueOf(), to: range.to.valueOf() }
+}
+
+function decimalOrNull(value: Exact | undefined): string | null {
+	return value === undefined ? null : decimal(value)
 }
