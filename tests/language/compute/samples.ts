@@ -11,7 +11,7 @@ import type { Fact, Name } from '../../../language/model/text.ts'
 const span = { start: 0, end: 0 }
 const base = { title: undefined, span, header: span, source: undefined, notes: [], allows: [], faults: [], references: [] }
 
-export function name(text: string): Name {
+function name(text: string): Name {
 	return { text, span }
 }
 
