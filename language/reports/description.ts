@@ -1,0 +1,274 @@
+import { decimal } from '../compute/exact.ts'
+import { massText } from '../compute/mass.ts'
+import type {
+	Block,
+	Breakdown,
+	Definition,
+	FrequencyCap,
+	Gate,
+	Gym,
+	Lifter,
+	Limits,
+	Log,
+	Movement,
+	Plan,
+	Progression,
+	RuleLevels,
+	Team,
+} from '../model/definitions.ts'
+import type { Programme } from '../model/programme.ts'
+import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
+import type { Name } from '../model/text.ts'
+
+/** What is known of a definition, for people to read: one line a fact. The hover and `explain` show the same. */
+export interface Description {
+	/** "Romanian deadlift (movement)". */
+	readonly heading: string
+	readonly facts: readonly { readonly label: string; readonly text: string }[]
+	readonly notes: readonly string[]
+	readonly source: string | undefined
+	/** Shown always, and first. */
+	readonly caution: string | undefined
+	readonly builtIn: boolean
+}
+
+type Facts = (readonly [label: string, text: string | undefined])[]
+
+/** Describes a definition in a coach's words. */
+export function describe(definition: Definition, programme: Programme): Description {
+	const facts = factsOf(definition, programme).flatMap(([label, text]) => (text ? [{ label, text }] : []))
+	return {
+		heading: `${definition.title?.text ?? definition.name.text} (${definition.kind})`,
+		facts,
+		notes: definition.notes.map(note => note.text),
+		source: definition.source?.text,
+		caution: definition.kind === 'breakdown' ? definition.caution?.text : undefined,
+		builtIn: programme.isBuiltIn(definition),
+	}
+}
+
+function factsOf(definition: Definition, programme: Programme): Facts {
+	const title = (name: Name, kind: 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym' = 'movement') =>
+		programme.find(kind, name.text)?.title?.text ?? name.text
+	switch (definition.kind) {
+		case 'movement':
+			return movementFacts(definition, title)
+		case 'breakdown':
+			return breakdownFacts(definition, title)
+		case 'progression':
+			return progressionFacts(definition, title)
+		case 'limits':
+			return limitsFacts(definition)
+		case 'gym':
+			return gymFacts(definition)
+		case 'lifter':
+			return lifterFacts(definition, title)
+		case 'block':
+			return blockFacts(definition, programme, title)
+		case 'plan':
+			return planFacts(definition, title)
+		case 'log':
+			return logFacts(definition, title)
+		case 'team':
+			return teamFacts(definition, title)
+		case 'rules':
+			return rulesFacts(definition)
+	}
+}
+
+type Title = (name: Name, kind?: 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym') => string
+
+function movementFacts(movement: Movement, title: Title): Facts {
+	const { trains, percentOf, reps } = movement
+	return [
+		['Pattern', movement.pattern?.value],
+		['Trains', trains?.value.join(', then ')],
+		['Muscles', list(movement.muscles.map(({ muscle, share }) => `${muscle} ${decimal(share)}`))],
+		['Role', list(movement.roles?.value)],
+		['Equipment', list(movement.equipment.map(one => one.value))],
+		['Sets', movement.sets && `${countRange(movement.sets.value)} a session`],
+		['Reps', reps && `${countRange(reps.value)}${reps.orOneSetOf ? `, or one set of ${countRange(reps.orOneSetOf)}` : ''}`],
+		['Hold', movement.holdSeconds && `${exactRange(movement.holdSeconds.value)} s`],
+		['Carry', movement.carryMetres && `${exactRange(movement.carryMetres.value)} m`],
+		['Intensity', movement.intensity && `${exactRange(movement.intensity.value)}%`],
+		['Limit', list(movement.caps.map(capText))],
+		['Apart', movement.apartDays && `at least ${movement.apartDays.value} days`],
+		[
+			'Percents',
+			percentOf &&
+				`of ${percentOf.share.equals(100) ? '' : `${decimal(percentOf.share)}% of `}the best ${title(percentOf.movement)}`,
+		],
+		['First needs', list(movement.gates.map(gate => gateText(gate, title)))],
+		['Order', list(movement.order.map(({ side, pattern }) => `not ${side} main ${pattern} work`))],
+		[
+			'Load',
+			movement.loadAdded ? 'on top of bodyweight' : movement.hands > 1 ? `for each of ${movement.hands} hands` : undefined,
+		],
+	]
+}
+
+function breakdownFacts(breakdown: Breakdown, title: Title): Facts {
+	return [
+		['How it fails', breakdown.weakLinks && `the weak link is ${breakdown.weakLinks.value.join(', then ')}`],
+		['Needs a week', list(breakdown.needs.map(({ what, amount, unit }) => `${what} ${decimal(amount)} ${unit}`))],
+		['Answered by', list(breakdown.answeredBy.map(name => title(name)))],
+	]
+}
+
+function progressionFacts(progression: Progression, title: Title): Facts {
+	return progression.steps.map((step, index) => {
+		const after = step.after ? `, after ${gateText(step.after, title)}` : ''
+		return [`Step ${index + 1}`, `${title(step.movement)}${after}`] as const
+	})
+}
+
+function limitsFacts(limits: Limits): Facts {
+	const { heavy, heavyHingeAndSquat: together } = limits
+	const rise = (percent: Exact | undefined) => percent && `at most ${decimal(percent)}% a week`
+	return [
+		['Load rises', rise(limits.loadRise?.value)],
+		['Volume rises', rise(limits.volumeRise?.value)],
+		['A lighter week', limits.lighterWeekEvery && `every ${countRange(limits.lighterWeekEvery.value)} weeks`],
+		['Heavy', heavy && `from ${decimal(heavy.value.fromPercent)}%, at most ${heavy.value.sessions} sessions a week for one lift`],
+		['Heavy hinge and squat', together && `at most ${together.value.sessions} sessions a week together`],
+		['A session', limits.sessionSeconds && `at most ${decimal(limits.sessionSeconds.value.div(60))} min`],
+		['Bests', limits.bestsWeeks && `no older than ${limits.bestsWeeks.value} weeks`],
+		['Gates', limits.gatesWeeks && `no older than ${limits.gatesWeeks.value} weeks`],
+		['No set above', limits.noSetAbove && `${decimal(limits.noSetAbove.value)}%`],
+		['Sets a muscle', limits.muscleSets && `${countRange(limits.muscleSets.value)} a week`],
+		['A max is estimated with', limits.estimator?.value],
+	]
+}
+
+function gymFacts(gym: Gym): Facts {
+	const { plates, collars, dumbbells } = gym
+	return [
+		['Bars', list(gym.bars.map(bar => `${bar.name.text} ${massText(bar.mass)}`))],
+		[
+			'Discs',
+			plates && list(plates.value.map(({ mass, count }) => `${massText(mass)}${count === undefined ? '' : ` x ${count}`}`)),
+		],
+		['Collars', collars && `${massText(collars.value)} the pair`],
+		[
+			'Dumbbells',
+			dumbbells && `${massText(dumbbells.value.from)} to ${massText(dumbbells.value.to)} by ${massText(dumbbells.value.by)}`,
+		],
+		[
+			'Machines',
+			list(gym.stacks.map(({ name, from, to, by }) => `${name.text} ${massText(from)} to ${massText(to)} by ${massText(by)}`)),
+		],
+		['Fixed', list(gym.fixed.map(({ name, masses }) => `${name.text} ${masses.map(massText).join(', ')}`))],
+		['Equipment', list(gym.equipment.map(one => one.value))],
+	]
+}
+
+function lifterFacts(lifter: Lifter, title: Title): Facts {
+	return [
+		['Trains at', list(lifter.trainsAt.map(stay => `${title(stay.gym, 'gym')}${stay.from ? ` from ${stay.from}` : ''}`))],
+		['Bodyweight', lifter.bodyweight && massText(lifter.bodyweight.value)],
+		[
+			'Bests',
+			list(
+				lifter.bests.map(best => {
+					const asSet = best.reps === undefined ? '' : ` x ${best.reps}`
+					return `${title(best.movement)} ${massText(best.mass)}${asSet}${best.on ? ` (${best.on})` : ''}`
+				}),
+			),
+		],
+		[
+			'Fails',
+			list(
+				lifter.fails.map(({ movement, breakdown, above }) => {
+					const from = above ? ` above ${decimal(above)}%` : ''
+					return `${title(movement)}: ${title(breakdown, 'breakdown')}${from}`
+				}),
+			),
+		],
+		[
+			'Kept',
+			list(
+				lifter.keeps.map(({ movement, to, until }) => `${title(movement)} to ${decimal(to)}%${until ? ` until ${until}` : ''}`),
+			),
+		],
+		['Passed', list(lifter.passed.map(({ gate, on }) => `${gateText(gate, title)}${on ? ` (${on})` : ''}`))],
+		['Days', list(lifter.available?.value)],
+		['Avoids', list(lifter.avoids.map(({ movement, pattern }) => (movement ? title(movement) : `pattern ${pattern ?? ''}`)))],
+	]
+}
+
+function blockFacts(block: Block, programme: Programme, title: Title): Facts {
+	const lifters = programme.all('plan').filter(plan => plan.runs.some(run => run.block.text === block.name.text))
+	return [
+		['Weeks', block.weeks && String(block.weeks.value)],
+		['Deload', block.deload && `week ${block.deload.weeks.map(countRange).join(', ')}`],
+		['Targets', list(block.targets.map(name => title(name)))],
+		['Answers', list(block.answers.map(name => title(name, 'breakdown')))],
+		['First needs', list(block.requires.map(gate => gateText(gate, title)))],
+		[
+			'Sessions',
+			list(block.sessions.map(one => `${one.title?.text ?? one.name.text}${one.weekday ? ` on ${one.weekday}` : ''}`)),
+		],
+		['Run by', list(lifters.map(plan => title(plan.lifter, 'lifter')))],
+	]
+}
+
+function planFacts(plan: Plan, title: Title): Facts {
+	return [
+		['For', title(plan.lifter, 'lifter')],
+		['Start', plan.start?.value],
+		['Days', list(plan.days?.value)],
+		['Blocks', list(plan.runs.map(run => title(run.block, 'block')))],
+		['Meet', list(plan.meets.map(meet => `${meet.on}${meet.title ? ` ${meet.title.text}` : ''}`))],
+	]
+}
+
+function logFacts(log: Log, title: Title): Facts {
+	const dates = log.entries.flatMap(entry => entry.on ?? []).sort()
+	const span = dates.length === 0 ? '' : `, ${dates[0]} to ${dates[dates.length - 1]}`
+	return [
+		['Of', title(log.name, 'lifter')],
+		['Entries', `${log.entries.length}${span}`],
+	]
+}
+
+function teamFacts(team: Team, title: Title): Facts {
+	return [
+		['Members', list(team.members.map(name => title(name, 'lifter')))],
+		['Trains at', list(team.trainsAt.map(stay => title(stay.gym, 'gym')))],
+	]
+}
+
+function rulesFacts(definition: RuleLevels): Facts {
+	return definition.levels.map(({ rule, level }) => [rule.text, level] as const)
+}
+
+/** "plank held 45 s", "a sign-off by the coach". */
+export function gateText(gate: Gate, title: Title): string {
+	switch (gate.kind) {
+		case 'sign-off':
+			return `${gate.movement ? `${title(gate.movement)}: ` : ''}a sign-off by the coach`
+		case 'hold':
+			return `${title(gate.movement)} held ${decimal(gate.seconds)} s${gate.with ? ` with ${massText(gate.with)}` : ''}`
+		case 'reps':
+			return `${title(gate.movement)} ${gate.reps} reps${gate.at ? ` at ${massText(gate.at)}` : ''}`
+		case 'load':
+			return `${title(gate.movement)} at ${massText(gate.at)}`
+	}
+}
+
+function capText({ sessions, fromPercent }: FrequencyCap): string {
+	const from = fromPercent ? ` from ${decimal(fromPercent)}%` : ''
+	return `at most ${sessions} session${sessions === 1 ? '' : 's'} a week${from}`
+}
+
+function countRange({ from, to }: CountRange): string {
+	return from === to ? String(from) : `${from}-${to}`
+}
+
+function exactRange({ from, to }: ExactRange): string {
+	return from.equals(to) ? decimal(from) : `${decimal(from)}-${decimal(to)}`
+}
+
+function list(texts: readonly string[] | undefined): string | undefined {
+	return texts && texts.length > 0 ? texts.join(', ') : undefined
+}

@@ -1,0 +1,111 @@
+import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver'
+import type { Definition, DefinitionKind } from '../../language/model/definitions.ts'
+import type { Span } from '../../language/model/text.ts'
+import type { TextFile } from '../../language/workspace/text-file.ts'
+import type { Feature } from '../feature.ts'
+import { rangeOf } from '../positions.ts'
+
+/** Kinds of symbols by what they look like in an outline; the protocol has none for training. */
+export const symbolKinds: Readonly<Record<DefinitionKind, SymbolKind>> = {
+	movement: SymbolKind.Function,
+	breakdown: SymbolKind.Event,
+	progression: SymbolKind.Enum,
+	limits: SymbolKind.Constant,
+	gym: SymbolKind.Module,
+	lifter: SymbolKind.Object,
+	block: SymbolKind.Class,
+	plan: SymbolKind.Interface,
+	log: SymbolKind.Array,
+	team: SymbolKind.Namespace,
+	rules: SymbolKind.Constant,
+}
+
+/** The outline: definitions, their sessions and items, runs and days. */
+export const documentSymbols: Feature = {
+	capabilities: { documentSymbolProvider: true },
+	register({ connection, workspace }) {
+		connection.onDocumentSymbol(({ textDocument }) => {
+			workspace.settle()
+			const file = workspace.fileOf(textDocument.uri)
+			if (!file) return null
+			return file.parts.flatMap(part => (part.definition ? [symbolOf(file, part.start, part.definition)] : []))
+		})
+	},
+}
+
+interface Outlined {
+	readonly name: string
+	readonly detail?: string
+	readonly kind: SymbolKind
+	readonly span: Span
+	readonly named: Span
+	readonly children?: readonly Outlined[]
+}
+
+function symbolOf(file: TextFile, start: number, definition: Definition): DocumentSymbol {
+	return placed(file, start, {
+		name: definition.title?.text || definition.name.text || definition.kind,
+		detail: definition.kind,
+		kind: symbolKinds[definition.kind],
+		span: definition.span,
+		named: definition.name.span,
+		children: partsOf(definition),
+	})
+}
+
+function placed(file: TextFile, start: number, { name, detail, kind, span, named, children = [] }: Outlined): DocumentSymbol {
+	const inside = { start: Math.max(named.start, span.start), end: Math.min(Math.max(named.end, named.start), span.end) }
+	return {
+		name: name === '' ? '(no name)' : name,
+		...(detail === undefined ? {} : { detail }),
+		kind,
+		range: rangeOf(file, start + span.start, start + span.end),
+		selectionRange: rangeOf(file, start + inside.start, start + Math.max(inside.start, inside.end)),
+		children: children.map(child => placed(file, start, child)),
+	}
+}
+
+function partsOf(definition: Definition): Outlined[] {
+	switch (definition.kind) {
+		case 'block':
+			return definition.sessions.map(session => ({
+				name: session.title?.text ?? session.name.text,
+				detail: session.weekday ?? (session.day === undefined ? '' : `day ${session.day}`),
+				kind: SymbolKind.Method,
+				span: session.span,
+				named: session.name.span,
+				children: session.items.map(item => ({
+					name: item.movement.text,
+					detail: item.role,
+					kind: SymbolKind.Field,
+					span: item.span,
+					named: item.movement.span,
+				})),
+			}))
+		case 'plan':
+			return definition.runs.map(run => ({
+				name: run.block.text,
+				detail: run.from ?? 'run',
+				kind: SymbolKind.Method,
+				span: run.span,
+				named: run.block.span,
+			}))
+		case 'log':
+			return definition.entries.map(entry => ({
+				name: entry.on ?? '',
+				detail: entry.session?.text ?? '',
+				kind: SymbolKind.Method,
+				span: entry.span,
+				named: entry.span,
+			}))
+		case 'progression':
+			return definition.steps.map(step => ({
+				name: step.movement.text,
+				kind: SymbolKind.EnumMember,
+				span: step.span,
+				named: step.movement.span,
+			}))
+		default:
+			return []
+	}
+}

@@ -1,0 +1,98 @@
+import { type Hover, MarkupKind } from 'vscode-languageserver'
+import { schedulePlan } from '../../language/compute/schedule.ts'
+import type { Block } from '../../language/model/definitions.ts'
+import type { ScheduledSession, ScheduledSet } from '../../language/model/schedule.ts'
+import type { Span } from '../../language/model/text.ts'
+import { exampleLines } from '../../language/parser/examples.ts'
+import { describe } from '../../language/reports/description.ts'
+import { explainSet } from '../../language/reports/explanation.ts'
+import { ruleOf } from '../../language/rules/registry.ts'
+import type { Folder } from '../../language/workspace/folder.ts'
+import type { Feature } from '../feature.ts'
+import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
+import { asMarkdown, escaped } from '../markdown.ts'
+import { rangeOf } from '../positions.ts'
+import { pageUri } from '../rule-pages.ts'
+
+/** More lifters than this make a hover that nobody reads; the sheets show all. */
+const mostPlans = 3
+
+/** Says what a name is, how a load came about, and what a rule wants. */
+export const hover: Feature = {
+	capabilities: { hoverProvider: true },
+	register({ connection, workspace }) {
+		connection.onHover(({ textDocument, position }): Hover | null => {
+			const found = definitionAt(workspace, textDocument.uri, position)
+			const shown = found && (ruleHover(found) ?? loadHover(found) ?? nameHover(found))
+			if (!found || !shown) return null
+			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
+			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
+		})
+	},
+}
+
+interface Shown {
+	readonly span: Span
+	readonly text: string
+}
+
+function nameHover(found: Found): Shown | undefined {
+	const named = namedAt(found)
+	return named && { span: named.name, text: asMarkdown(describe(named.target, found.folder)) }
+}
+
+function ruleHover({ definition, offset }: Found): Shown | undefined {
+	const names = [
+		...definition.allows.map(allow => allow.rule),
+		...(definition.kind === 'rules' ? definition.levels.map(line => line.rule) : []),
+	]
+	const name = names.find(one => holds(one.span, offset))
+	const rule = name && ruleOf(name.text)
+	if (!name || !rule) return undefined
+	const text = `**${escaped(rule.code)}** (${rule.level})\n\n${escaped(rule.summary)}\n\n_Source: ${escaped(rule.source)}_ · [Read more](${pageUri(rule.code)})`
+	return { span: name.span, text }
+}
+
+/** The loads that a prescription in a block gives the lifters who run it, each with its way. */
+function loadHover({ definition, offset, folder }: Found): Shown | undefined {
+	const group = definition.kind === 'block' ? groupAt(definition, offset) : undefined
+	if (!group || definition.kind !== 'block') return undefined
+	const plans = folder.all('plan').filter(plan => plan.runs.some(run => run.block.text === definition.name.text))
+	const ways = plans.flatMap(plan => {
+		const way = wayOfLoad(schedulePlan(plan, folder).sessions, definition, group, folder)
+		const lifter = folder.find('lifter', plan.lifter.text)
+		return way ? [`**${escaped(lifter ? titleOf(lifter) : plan.lifter.text)}** (${escaped(plan.name.text)})\n\n${way}`] : []
+	})
+	if (ways.length === 0) {
+		const { what, example } = exampleLines.SetGroup!
+		const text = `No plan runs this block yet, so there is no load to show. This is how ${what} are written: \`${example}\``
+		return { span: group, text }
+	}
+	const more = ways.length > mostPlans ? [`_and ${ways.length - mostPlans} more plans_`] : []
+	return { span: group, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
+}
+
+function groupAt(block: Block, offset: number): Span | undefined {
+	const items = block.sessions.flatMap(session => session.items)
+	const prescriptions = items.flatMap(item => [item.everyWeek, ...item.weekLines.map(line => line.prescription)])
+	return prescriptions.flatMap(one => one?.groups ?? []).find(group => holds(group.span, offset))?.span
+}
+
+/** One explanation a week, where weeks differ. */
+function wayOfLoad(sessions: readonly ScheduledSession[], block: Block, group: Span, folder: Folder): string | undefined {
+	const byText = new Map<string, number[]>()
+	for (const session of sessions) {
+		if (session.run.block !== block) continue
+		const item = session.items.find(one => one.sets.some(set => isOf(set, group)))
+		const set = item?.sets.find(one => isOf(one, group))
+		if (!item || !set) continue
+		const text = explainSet(set, item, folder).map(escaped).join('  \n')
+		byText.set(text, [...(byText.get(text) ?? []), session.blockWeek])
+	}
+	if (byText.size === 0) return undefined
+	return [...byText].map(([text, weeks]) => `_Week ${[...new Set(weeks)].join(', ')}_  \n${text}`).join('\n\n')
+}
+
+function isOf(set: ScheduledSet, group: Span): boolean {
+	return set.group.span.start === group.start && set.group.span.end === group.end
+}
