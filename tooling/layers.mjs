@@ -29,8 +29,8 @@ export default {
 		only(
 			'rules-need-model-and-compute',
 			'^language/rules/',
-			[...knowledge, fractions, '\\.md$'],
-			'A rule sees the resolved programme, never text or tree.',
+			[...knowledge, fractions, '^language/names/nearest\\.ts$', '\\.md$'],
+			'A rule sees the resolved programme, never text or tree; what name was meant it may ask.',
 		),
 		only(
 			'reports-need-model-and-compute',
@@ -59,9 +59,9 @@ export default {
 		never('server-knows-no-client', { path: '^server/' }, { path: '^client/' }, 'Any editor that speaks the protocol may ask.'),
 		never(
 			'server-features-run-anywhere',
-			{ path: '^server/', pathNot: '^server/main-node\\.ts$' },
+			{ path: '^server/', pathNot: '^server/[^/]+-node\\.ts$' },
 			{ dependencyTypes: ['core'] },
-			'The server runs in a browser too; only its entry for Node knows Node.',
+			'The server runs in a browser too; only the files named so know Node.',
 		),
 		never(
 			'editor-asks-the-server',

@@ -1,4 +1,4 @@
-import { type ExtensionContext, Uri, workspace } from 'vscode'
+import { type ExtensionContext, Uri } from 'vscode'
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node'
 import { recovery } from './recovery.ts'
 
@@ -11,16 +11,12 @@ export function createClient(context: ExtensionContext): LanguageClient {
 		module: Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath,
 		transport: TransportKind.ipc,
 	}
-	// Names are shared by all files of a folder, so a file that changes outside the editor (a checkout, another program) counts too.
-	const files = workspace.createFileSystemWatcher('**/*.stave')
-	context.subscriptions.push(files)
 	return new LanguageClient(
 		'barstave',
 		'Barstave',
 		{ run: server, debug: server },
 		{
 			documentSelector,
-			synchronize: { fileEvents: files },
 			errorHandler: recovery(),
 			// A request that fails is for the log; a coach could do nothing about it.
 			revealOutputChannelOn: RevealOutputChannelOn.Never,
