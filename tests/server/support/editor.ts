@@ -1,0 +1,180 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { cp, mkdtemp, readFile, realpath, rm, writeFile } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { build } from 'esbuild'
+import {
+	type ClientCapabilities,
+	createProtocolConnection,
+	type Diagnostic,
+	type ProtocolConnection,
+	type PublishDiagnosticsParams,
+	StreamMessageReader,
+	StreamMessageWriter,
+} from 'vscode-languageserver/node'
+
+const root = path.resolve(import.meta.dirname, '../../..')
+
+let program: Promise<string> | undefined
+
+/** The real server, built from the sources once a test file. */
+async function serverProgram(): Promise<string> {
+	program ??= (async () => {
+		const folder = await mkdtemp(path.join(os.tmpdir(), 'barstave-server-'))
+		const outfile = path.join(folder, 'server.cjs')
+		await build({
+			absWorkingDir: root,
+			entryPoints: ['server/main-node.ts'],
+			outfile,
+			bundle: true,
+			platform: 'node',
+			format: 'cjs',
+			target: 'node22',
+			loader: { '.stave': 'text', '.md': 'text' },
+			logLevel: 'error',
+		})
+		return outfile
+	})()
+	return program
+}
+
+/** A workspace folder on the disk, made for one test. */
+export async function makeFolder(files: Readonly<Record<string, string>>): Promise<string> {
+	const folder = await realpath(await mkdtemp(path.join(os.tmpdir(), 'barstave-folder-')))
+	for (const [name, text] of Object.entries(files)) await writeIn(folder, name, text)
+	return folder
+}
+
+export async function writeIn(folder: string, name: string, text: string): Promise<void> {
+	const { mkdir } = await import('node:fs/promises')
+	await mkdir(path.dirname(path.join(folder, name)), { recursive: true })
+	await writeFile(path.join(folder, name), text)
+}
+
+/** A copy of an example of ours, to change at will. */
+export async function copyOfExample(name: string): Promise<string> {
+	const folder = await realpath(await mkdtemp(path.join(os.tmpdir(), 'barstave-example-')))
+	await cp(path.join(root, 'examples', name), folder, { recursive: true })
+	return folder
+}
+
+export const uriOf = (folder: string, name = '') => pathToFileURL(path.join(folder, name)).href
+
+/** An editor that speaks the protocol with the real server over stdio; it keeps what was published. */
+export class Editor {
+	readonly published: PublishDiagnosticsParams[] = []
+	private readonly diagnostics = new Map<string, readonly Diagnostic[]>()
+	private readonly texts = new Map<string, { version: number; text: string }>()
+	private waiting: (() => void)[] = []
+
+	private constructor(
+		readonly connection: ProtocolConnection,
+		readonly process: ChildProcess,
+	) {
+		connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+			this.published.push(params)
+			this.diagnostics.set(params.uri, params.diagnostics)
+			for (const wake of this.waiting.splice(0)) wake()
+		})
+		connection.onRequest('client/registerCapability', () => null)
+	}
+
+	static async start(folders: readonly string[], capabilities: ClientCapabilities = {}): Promise<Editor> {
+		const child = spawn(process.execPath, [await serverProgram(), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
+		const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin))
+		const editor = new Editor(connection, child)
+		connection.listen()
+		await connection.sendRequest('initialize', {
+			processId: process.pid,
+			rootUri: null,
+			capabilities: { workspace: { workspaceFolders: true, ...capabilities.workspace }, ...capabilities },
+			workspaceFolders: folders.map(folder => ({ uri: uriOf(folder), name: path.basename(folder) })),
+		})
+		await connection.sendNotification('initialized', {})
+		return editor
+	}
+
+	async open(folder: string, name: string): Promise<string> {
+		const uri = uriOf(folder, name)
+		await this.openText(uri, await readFile(path.join(folder, name), 'utf8'))
+		return uri
+	}
+
+	async openText(uri: string, text: string): Promise<void> {
+		this.texts.set(uri, { version: 1, text })
+		await this.connection.sendNotification('textDocument/didOpen', {
+			textDocument: { uri, languageId: 'barstave', version: 1, text },
+		})
+	}
+
+	/** Replaces the whole text, as a key or a paste would. */
+	async change(uri: string, text: string): Promise<number> {
+		const version = (this.texts.get(uri)?.version ?? 0) + 1
+		this.texts.set(uri, { version, text })
+		await this.connection.sendNotification('textDocument/didChange', {
+			textDocument: { uri, version },
+			contentChanges: [{ text }],
+		})
+		return version
+	}
+
+	async close(uri: string): Promise<void> {
+		this.texts.delete(uri)
+		await this.connection.sendNotification('textDocument/didClose', { textDocument: { uri } })
+	}
+
+	async filesChanged(changes: readonly { uri: string; type: 1 | 2 | 3 }[]): Promise<void> {
+		await this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes })
+	}
+
+	request<T>(method: string, params: unknown): Promise<T> {
+		return this.connection.sendRequest(method, params)
+	}
+
+	at(uri: string, line: number, character: number) {
+		return { textDocument: { uri }, position: { line, character } }
+	}
+
+	problemsOf(uri: string): readonly Diagnostic[] {
+		return this.diagnostics.get(uri) ?? []
+	}
+
+	codesOf(uri: string): (string | number | undefined)[] {
+		return this.problemsOf(uri).map(one => one.code)
+	}
+
+	/** Waits until what was published is as wished; fails with what there is. */
+	async until(wished: () => boolean, what: string): Promise<void> {
+		const end = Date.now() + 20_000
+		while (!wished()) {
+			if (Date.now() > end) {
+				const all = [...this.diagnostics].map(([uri, list]) => `${uri}: ${list.map(one => one.code).join(', ')}`)
+				throw new Error(`not reached: ${what}\n${all.join('\n')}`)
+			}
+			await new Promise<void>(resolve => {
+				const timer = setTimeout(resolve, 100)
+				this.waiting.push(() => {
+					clearTimeout(timer)
+					resolve()
+				})
+			})
+		}
+	}
+
+	/** Fulfilled when the server has taken in everything that was sent before. */
+	async settled(uri: string): Promise<void> {
+		await this.request('textDocument/documentSymbol', { textDocument: { uri } })
+		// What it published while answering has been sent before the answer.
+	}
+
+	async stop(): Promise<void> {
+		await this.connection.sendRequest('shutdown')
+		const ended = new Promise(resolve => this.process.once('exit', resolve))
+		await this.connection.sendNotification('exit')
+		await ended
+		this.connection.dispose()
+	}
+}
+
+export const removeFolder = (folder: string) => rm(folder, { recursive: true, force: true })
