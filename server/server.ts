@@ -1,6 +1,7 @@
 import {
 	type Connection,
 	DidChangeWatchedFilesNotification,
+	type FileSystemWatcher,
 	type InitializeResult,
 	TextDocumentSyncKind,
 	TextDocuments,
@@ -38,6 +39,12 @@ const features: readonly Feature[] = [
 /** A key's change is taken in so long after it, unless a request asks sooner. */
 const pauseAfterKey = 30
 
+/** Our files, and every folder that comes or goes: with it the files in it do, and nobody says so. */
+const watched: FileSystemWatcher[] = [
+	{ globPattern: '**/*.stave' },
+	{ globPattern: '**', kind: WatchKind.Create | WatchKind.Delete },
+]
+
 /** Serves one editor over a connection until that ends. */
 export function startServer(connection: Connection, files: Files): void {
 	const workspace = new Workspace(files)
@@ -62,8 +69,7 @@ export function startServer(connection: Connection, files: Files): void {
 	})
 
 	connection.onInitialized(() => {
-		if (watchesFiles)
-			void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.stave' }] })
+		if (watchesFiles) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: watched })
 		if (changesFolders)
 			connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
 				for (const folder of removed) workspace.removeFolder(folder.uri)

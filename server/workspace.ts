@@ -224,12 +224,26 @@ export class Workspace {
 
 	// Files on the disk ---------------------------------------------------------------------------------------------------------------
 
-	/** Files were made, changed or deleted outside of the editor. */
-	async filesChanged(uris: readonly string[]): Promise<void> {
+	/** Files or whole folders were made, changed or deleted outside of the editor. */
+	async filesChanged(given: readonly string[]): Promise<void> {
+		const named = given.map(normalUri)
+		// An editor names a folder that went or came, and not the files in it.
+		const below = await Promise.all(named.filter(uri => !isOurs(uri) && !isHidden(uri)).map(uri => this.allBelow(uri)))
+		const uris = [...new Set([...named.filter(isOurs), ...below.flat()])]
 		const texts = await Promise.all(uris.map(uri => this.files.read(uri)))
 		batch(() => {
-			for (const [index, uri] of uris.entries()) this.takeFromDisk(normalUri(uri), texts[index])
+			for (const [index, uri] of uris.entries()) this.takeFromDisk(uri, texts[index])
 		})
+	}
+
+	/** Our files below a folder: those that are known, and those that are there now. */
+	private async allBelow(folder: string): Promise<string[]> {
+		const known =
+			this.rootOf(`${folder}/`)
+				?.folder.fileUris()
+				.filter(uri => isBelow(uri, folder)) ?? []
+		const there = await this.files.list(folder)
+		return [...known, ...there.map(normalUri)]
 	}
 
 	private async fileChanged(uri: string): Promise<void> {
@@ -238,8 +252,17 @@ export class Workspace {
 
 	private takeFromDisk(uri: string, text: string | undefined): void {
 		const root = this.rootOf(uri)
-		if (!root || this.open.has(uri)) return
+		if (!root || this.open.has(uri) || isHidden(uri.slice(root.uri.length))) return
 		if (text === undefined) root.folder.removeFile(uri)
 		else root.folder.setFile(uri, text)
 	}
+}
+
+function isOurs(uri: string): boolean {
+	return uri.endsWith('.stave')
+}
+
+/** Parts of a path that are never read. */
+function isHidden(uri: string): boolean {
+	return /\/(\.[^/]*|node_modules)(\/|$)/.test(uri)
 }
