@@ -69,14 +69,9 @@ function draftWeek(block: Block, week: number, deload: boolean, drafts: Readonly
 }
 
 function draftItem(item: Item, block: Block, week: number, deload: boolean, source: WeekDraft | undefined): ItemDraft {
-	const count = changeCount(item, block, week)
-	const draft = (from: ItemDraft['from'], groups: readonly PlannedGroup[], filledFrom?: number): ItemDraft => ({
-		item,
-		from,
-		groups,
-		changeCount: count,
-		filledFrom,
-	})
+	const draft = (from: ItemDraft['from'], groups: readonly PlannedGroup[], changes = 0, filledFrom?: number): ItemDraft => {
+		return { item, from, groups, changeCount: changes, filledFrom }
+	}
 	const groupsOf = (prescription: Prescription | undefined, changes: number) =>
 		(prescription?.groups ?? [])
 			.map(group => plannedGroup(group, block.percentsOf?.value ?? 'best'))
@@ -84,21 +79,18 @@ function draftItem(item: Item, block: Block, week: number, deload: boolean, sour
 
 	const line = lineOf(item, week)
 	if (line?.skip) return draft('skip', [])
-	if (line !== undefined) return draft('week-line', groupsOf(line.prescription, isProgressed(item, line) ? count : 0))
+	const count = isProgressed(item, line) ? changeCount(item, block, week) : 0
+	if (line !== undefined) return draft('week-line', groupsOf(line.prescription, count), count)
 	if (isComputedWarmUp(item)) return draft('computed-warm-up', [])
 	const deloadLine = deload ? block.deload : undefined
 	if (deloadLine !== undefined && fills(deloadLine)) {
-		const model = source?.items.get(item)
 		// A block that begins with its deload has no training week to go by: the prescription for every week is what there is.
-		const groups = source === undefined ? groupsOf(item.everyWeek, count) : (model?.groups ?? [])
-		if (groups.length === 0) return draft(model?.from === 'skip' ? 'skip' : 'none', [])
-		return draft(
-			'deload-fill',
-			groups.map(group => lightened(group, deloadLine)),
-			source?.week,
-		)
+		const model = source === undefined ? draft('every-week', groupsOf(item.everyWeek, count), count) : source.items.get(item)
+		const groups = (model?.groups ?? []).map(group => lightened(group, deloadLine))
+		if (groups.length > 0) return draft('deload-fill', groups, model?.changeCount, source?.week)
+		return draft(model?.from === 'skip' ? 'skip' : 'none', [])
 	}
-	return item.everyWeek === undefined ? draft('none', []) : draft('every-week', groupsOf(item.everyWeek, count))
+	return item.everyWeek === undefined ? draft('none', []) : draft('every-week', groupsOf(item.everyWeek, count), count)
 }
 
 function finishWeek(block: Block, draft: WeekDraft | undefined, programme: Programme): readonly PlannedWeek[] {

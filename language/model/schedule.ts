@@ -43,7 +43,7 @@ export interface PlannedItem {
 	readonly movement: Movement | undefined
 	/** Why these sets: a line of that week, the line for every week, the deload line, or nothing at all. */
 	readonly from: 'week-line' | 'every-week' | 'deload-fill' | 'skip' | 'computed-warm-up' | 'none'
-	/** How often `each week add …` has acted by this week. */
+	/** How often `each week add …` has acted on these sets. */
 	readonly changeCount: number
 	/** The training week that a deload week was filled from. */
 	readonly filledFrom: number | undefined

@@ -1,0 +1,89 @@
+import { decimal } from '../compute/exact.ts'
+import type { Programme } from '../model/programme.ts'
+import type { CalendarDate } from '../model/quantities.ts'
+import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet, Step } from '../model/schedule.ts'
+import { setText } from './set-text.ts'
+
+/** How a load came about, for people to read. Hover, preview and `why` show the same. */
+export interface SetExplanation {
+	/** Numbers of the sets, from 1, that this holds for: neighbours that ask for the same. */
+	readonly from: number
+	readonly to: number
+	/** "Sets 1-4: 5 reps at 70% rest 3 min". */
+	readonly heading: string
+	/** What the sets come from, then input, formula with its source, exact load, rounding and discs: one line each. */
+	readonly lines: readonly string[]
+}
+
+/** One set's way to its load, line by line. */
+export function explainSet(set: ScheduledSet, item: ScheduledItem, programme: Programme): readonly string[] {
+	return [...originLines(item, programme), ...set.computed.steps.map(stepLine)]
+}
+
+/** All sets of an item, those that share their way folded into one. */
+export function explainItem(item: ScheduledItem, programme: Programme): readonly SetExplanation[] {
+	const explained: SetExplanation[] = []
+	for (const [index, set] of item.sets.entries()) {
+		const asked = `${setText(set)}${set.optional ? ' (optional)' : ''}`
+		const lines = explainSet(set, item, programme)
+		const before = explained.at(-1)
+		const isSame = before?.heading.endsWith(`: ${asked}`) === true && before.lines.join('\n') === lines.join('\n')
+		const from = isSame && before !== undefined ? before.from : index + 1
+		if (isSame) explained.pop()
+		const numbers = from === index + 1 ? `Set ${from}` : `Sets ${from}-${index + 1}`
+		explained.push({ from, to: index + 1, heading: `${numbers}: ${asked}`, lines })
+	}
+	return explained
+}
+
+/** A movement on one day of a plan. */
+export interface DayExplanation {
+	readonly session: ScheduledSession
+	readonly item: ScheduledItem
+	readonly sets: readonly SetExplanation[]
+}
+
+/** How each load of a movement came about on a date, in every session that has it; empty where none does. */
+export function explainDay(
+	schedule: Schedule,
+	date: CalendarDate,
+	movement: string,
+	programme: Programme,
+): readonly DayExplanation[] {
+	return schedule.sessions
+		.filter(session => session.date === date)
+		.flatMap(session =>
+			session.items
+				.filter(item => item.movementName.text === movement)
+				.map(item => ({ session, item, sets: explainItem(item, programme) })),
+		)
+}
+
+/** Where the sets of an item stand in the text, and what a plan has made of it. */
+function originLines(item: ScheduledItem, programme: Programme): readonly string[] {
+	const lines: string[] = []
+	const instead = item.insteadOf?.text
+	if (item.changedBy === 'add') lines.push('The plan adds this to the block.')
+	if (instead !== undefined) {
+		lines.push(`The plan has this in place of ${programme.find('movement', instead)?.title?.text ?? instead}.`)
+	}
+	if (item.from === 'deload-fill') {
+		lines.push(
+			item.filledFrom === undefined
+				? 'Deload week, lighter than the prescription for every week.'
+				: `Deload week, filled from week ${item.filledFrom}.`,
+		)
+	}
+	if (item.changeCount > 0) {
+		const changes = item.item.changes.map(
+			({ amount, unit }) => `${amount.s < 0n ? 'take' : 'add'} ${decimal(amount.abs())}${unit === '%' ? '' : ' '}${unit}`,
+		)
+		const times = item.changeCount === 1 ? 'once' : `${item.changeCount} times`
+		if (changes.length > 0) lines.push(`Each week ${changes.join(', ')}: ${times} by this week.`)
+	}
+	return lines
+}
+
+function stepLine({ text, source }: Step): string {
+	return source === undefined ? text : `${text} (${source})`
+}

@@ -1,0 +1,76 @@
+import { decimal, exact, hundred } from '../compute/exact.ts'
+import { countText, massRangeText, rangeText, signedMassText } from '../compute/loads/wording.ts'
+import type { Effort, Work } from '../model/prescription.ts'
+import type { Exact } from '../model/quantities.ts'
+import type { PlannedLoad, PlannedSet } from '../model/schedule.ts'
+
+/** What one set asks for, in the words of the language, with progression and deload worked in: "5 reps at 72.5% rpe 8 rest 3 min". */
+export function setText(set: PlannedSet): string {
+	const parts = [
+		workText(set.work),
+		loadText(set.load),
+		set.effort && effortText(set.effort),
+		set.eachSide ? 'each side' : undefined,
+		set.tempo && `tempo ${set.tempo.text}`,
+		`rest ${secondsText(set.restSeconds)}`,
+	]
+	return parts.filter(part => part !== undefined).join(' ')
+}
+
+/** "5 reps", "12 reps to failure", "30-45 s", "20 m". */
+function workText(work: Work): string {
+	switch (work.kind) {
+		case 'reps': {
+			const reps = `${countText(work.reps)} ${work.reps.to === 1 ? 'rep' : 'reps'}`
+			return work.toFailure ? `${reps} to failure` : work.orMore ? `${reps} or more` : reps
+		}
+		case 'hold':
+			return `${rangeText(work.seconds)} s`
+		case 'carry':
+			return `${rangeText(work.metres)} m`
+		case 'time':
+			return work.seconds.from.equals(work.seconds.to)
+				? secondsText(work.seconds.from)
+				: `${rangeText({ from: work.seconds.from.div(60), to: work.seconds.to.div(60) })} min`
+	}
+}
+
+function loadText(load: PlannedLoad): string | undefined {
+	switch (load.kind) {
+		case 'none':
+		case 'effort':
+			return undefined
+		case 'warm-up':
+			return `at ${decimal(load.share.mul(hundred))}% of the first working load`
+		case 'percent': {
+			const of = load.of === 'best' ? '' : load.of === 'base' ? ' of base' : ' of top set'
+			return `at ${rangeText(load.percent)}%${of}${addedText(load)}`
+		}
+		case 'mass': {
+			const range = { from: load.from.amount.mul(load.share), to: load.to.amount.mul(load.share) }
+			return `at ${massRangeText(range, load.to.unit)}${addedText(load)}`
+		}
+		case 'bodyweight': {
+			const extra = load.extra === undefined ? '' : ` ${signedMassText(load.extra.amount.mul(load.share), load.extra.unit)}`
+			return `at bodyweight${extra}${addedText(load)}`
+		}
+		case 'rm':
+			return `at ${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
+	}
+}
+
+function addedText({ added }: Extract<PlannedLoad, { readonly added: unknown }>): string {
+	return added.map(mass => ` ${signedMassText(mass.amount, mass.unit)}`).join('')
+}
+
+function effortText({ scale, value, atMost }: Effort): string {
+	return `${scale} ${atMost ? 'at most ' : ''}${rangeText(value)}`
+}
+
+/** "45 s", "3 min", "1 min 30 s". */
+function secondsText(seconds: Exact): string {
+	const minutes = seconds.div(exact(60)).floor()
+	const rest = seconds.sub(minutes.mul(exact(60)))
+	if (minutes.equals(0)) return `${decimal(rest)} s`
+	return rest.equals(0) ? `${decimal(minutes)} min` : `${decimal(minutes)} min ${decimal(rest)} s`
+}
