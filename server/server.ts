@@ -5,6 +5,7 @@ import {
 	type InitializeResult,
 	TextDocumentSyncKind,
 	TextDocuments,
+	WatchKind,
 } from 'vscode-languageserver'
 import { TextDocument } from 'vscode-languageserver-textdocument'
 import type { Feature } from './feature.ts'
