@@ -16,6 +16,10 @@ export interface Programme {
 	teamsOf(lifter: string): readonly Team[]
 	/** `limits` definitions in the order in which they win: workspace, then built-in. */
 	limits(): readonly Limits[]
+	/** The workspace's definitions in whose text that name stands for one of that kind, in a fixed order. */
+	referrersOf(kind: DefinitionKind, name: string): readonly Definition[]
+	/** What the library gives by that name, whatever stands in its place in the workspace. */
+	builtIn<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined
 	/** Is it from the built-in library? */
 	isBuiltIn(definition: Definition): boolean
 	/**

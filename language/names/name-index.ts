@@ -10,13 +10,13 @@ interface Entry {
 const none: readonly Definition[] = []
 
 /**
- * Who defines what, updated in place. Each name is a signal of its own, so that a change of one name makes only what has looked it up
- * work again.
+ * Who defines what, and who refers to it, updated in place. Each name is a signal of its own, so that a change of one name makes only
+ * what has looked it up work again.
  */
 export class NameIndex {
 	private readonly byFile = new Map<string, readonly Definition[]>()
-	private readonly byName = new Map<string, Signal<readonly Definition[]>>()
-	private readonly entries = new Map<string, Entry[]>()
+	private readonly defining = new EntryTable()
+	private readonly referring = new EntryTable()
 	private readonly versions = new Map<DefinitionKind, Signal<number>>(definitionKinds.map(kind => [kind, signal(0)]))
 	private readonly lists = new Map<DefinitionKind, ReadonlySignal<readonly Definition[]>>(
 		definitionKinds.map(kind => [kind, computed(() => this.list(kind))]),
@@ -30,17 +30,24 @@ export class NameIndex {
 		const stays = new Set(definitions)
 		const was = new Set(before)
 		const changed = [...before.filter(one => !stays.has(one)), ...definitions.filter(one => !was.has(one))]
-		const moved = changed.length === 0 && before.some((one, index) => definitions[index] !== one)
-		const touched = moved ? definitions : changed
+		const keptNow = definitions.filter(one => was.has(one))
+		const moved = before.filter(one => stays.has(one)).some((one, index) => keptNow[index] !== one)
+		const touched = moved ? [...changed, ...keptNow] : changed
 		batch(() => {
-			for (const key of new Set(touched.map(keyOf))) this.refresh(key, uri, definitions)
+			this.defining.refresh(new Set(touched.map(keyOf)), uri, definitions, one => [keyOf(one)])
+			this.referring.refresh(new Set(touched.flatMap(referencesOf)), uri, definitions, referencesOf)
 			for (const kind of new Set(touched.map(one => one.kind))) this.versions.get(kind)!.value++
 		})
 	}
 
 	/** All definitions of one kind and name, in their fixed order. */
 	named(kind: DefinitionKind, name: string): readonly Definition[] {
-		return this.signalOf(`${kind} ${name}`).value
+		return this.defining.of(`${kind} ${name}`)
+	}
+
+	/** All definitions that refer to one kind and name, in their fixed order. */
+	referrers(kind: DefinitionKind, name: string): readonly Definition[] {
+		return this.referring.of(`${kind} ${name}`)
 	}
 
 	/** All definitions of a kind, by name, then in their fixed order. */
@@ -48,32 +55,65 @@ export class NameIndex {
 		return this.lists.get(kind)!.value
 	}
 
-	private refresh(key: string, uri: string, definitions: readonly Definition[]): void {
-		const others = (this.entries.get(key) ?? []).filter(entry => entry.uri !== uri)
-		const own = definitions.filter(one => keyOf(one) === key).map(definition => ({ uri, definition }))
-		const entries = [...others, ...own].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))
-		if (entries.length === 0) this.entries.delete(key)
-		else this.entries.set(key, entries)
-		this.signalOf(key).value = entries.map(entry => entry.definition)
-	}
-
-	private signalOf(key: string): Signal<readonly Definition[]> {
-		let found = this.byName.get(key)
-		if (!found) {
-			found = signal(none)
-			this.byName.set(key, found)
-		}
-		return found
-	}
-
 	private list(kind: DefinitionKind): readonly Definition[] {
 		void this.versions.get(kind)!.value
 		const start = `${kind} `
-		const keys = [...this.entries.keys()].filter(key => key.startsWith(start)).sort()
-		return keys.flatMap(key => this.entries.get(key)!.map(entry => entry.definition))
+		const keys = this.defining.keys().filter(key => key.startsWith(start))
+		return keys.sort().flatMap(key => this.defining.peek(key))
+	}
+}
+
+/** Definitions by a key, each key with a signal; those of one key stand by file, then by place. */
+class EntryTable {
+	private readonly entries = new Map<string, readonly Entry[]>()
+	private readonly signals = new Map<string, Signal<readonly Definition[]>>()
+
+	keys(): string[] {
+		return [...this.entries.keys()]
+	}
+
+	of(key: string): readonly Definition[] {
+		return this.signalOf(key).value
+	}
+
+	/** The same, without waiting for changes. */
+	peek(key: string): readonly Definition[] {
+		return (this.entries.get(key) ?? []).map(entry => entry.definition)
+	}
+
+	/** Works out anew what stands at some keys, where a file's definitions have changed. */
+	refresh(
+		keys: ReadonlySet<string>,
+		uri: string,
+		definitions: readonly Definition[],
+		keysOf: (one: Definition) => readonly string[],
+	) {
+		const own = new Map<string, Set<Definition>>([...keys].map(key => [key, new Set()]))
+		for (const definition of definitions) for (const key of keysOf(definition)) own.get(key)?.add(definition)
+		for (const [key, found] of own) {
+			const others = (this.entries.get(key) ?? []).filter(entry => entry.uri !== uri)
+			const entries = [...others, ...[...found].map(definition => ({ uri, definition }))]
+			entries.sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))
+			if (entries.length === 0) this.entries.delete(key)
+			else this.entries.set(key, entries)
+			this.signalOf(key).value = entries.map(entry => entry.definition)
+		}
+	}
+
+	private signalOf(key: string): Signal<readonly Definition[]> {
+		let found = this.signals.get(key)
+		if (!found) {
+			found = signal(none)
+			this.signals.set(key, found)
+		}
+		return found
 	}
 }
 
 function keyOf(definition: Definition): string {
 	return `${definition.kind} ${definition.name.text}`
+}
+
+function referencesOf(definition: Definition): readonly string[] {
+	return definition.references.map(({ kind, name }) => `${kind} ${name}`)
 }

@@ -5,7 +5,7 @@
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
 	const wanted = word.toLowerCase()
 	let best: string | undefined
-	let allowed = wanted.length > 5 ? 2 : wanted.length > 2 ? 1 : 0
+	let allowed = changesAllowed(wanted)
 	if (allowed === 0) return undefined
 	for (const candidate of candidates) {
 		const changes = distance(wanted, candidate, allowed)
@@ -17,6 +17,31 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
 		if (allowed < 0) break
 	}
 	return best
+}
+
+/**
+ * Up to three names that another most likely stands for, the likeliest first: slips of the pen, then longer names that have all of its
+ * words (`squat`: `back-squat`), then shorter ones all of whose words it has.
+ */
+export function nearestNames(name: string, candidates: Iterable<string>): string[] {
+	const words = name.split('-')
+	const allowed = changesAllowed(name)
+	const ranked: { candidate: string; rank: number }[] = []
+	for (const candidate of new Set(candidates)) {
+		const changes = allowed === 0 ? 1 : distance(name, candidate, allowed)
+		const others = candidate.split('-')
+		if (allowed > 0 && changes <= allowed) ranked.push({ candidate, rank: changes })
+		else if (words.every(word => others.includes(word))) ranked.push({ candidate, rank: 10 + others.length })
+		else if (others.every(word => words.includes(word))) ranked.push({ candidate, rank: 100 - others.length })
+	}
+	return ranked
+		.sort((a, b) => a.rank - b.rank || (a.candidate < b.candidate ? -1 : 1))
+		.slice(0, 3)
+		.map(({ candidate }) => candidate)
+}
+
+function changesAllowed(word: string): number {
+	return word.length > 5 ? 2 : word.length > 2 ? 1 : 0
 }
 
 function distance(a: string, b: string, limit: number): number {

@@ -1,5 +1,5 @@
 import { type AstNode, GrammarUtils, type Reference as TreeReference } from 'langium'
-import { isRealDate } from '../compute/calendar.ts'
+import { addDays, isRealDate } from '../compute/calendar.ts'
 import { compare, exact, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
 import type { Allow, DefinitionKind } from '../model/definitions.ts'
@@ -247,7 +247,10 @@ export class Reader {
 		if (iso === undefined) return undefined
 		if (isRealDate(iso)) return iso
 		const message = `${text} is not in the calendar. A date is written as year, month, day: 2026-10-05.`
-		if (iso === text) this.fault('bad-date', this.spanOf(node, property), message)
+		if (iso !== text) return undefined
+		const span = this.spanOf(node, property)
+		const corrections = datesAround(iso).map(date => ({ title: `Write ${date}`, edits: [{ span, text: date }] }))
+		this.fault('bad-date', span, message, corrections)
 		return undefined
 	}
 
@@ -299,6 +302,12 @@ export function fact<T>(value: T | undefined, span: Span): Fact<T> | undefined {
 
 function withUnit(text: string, unit: string): string {
 	return unit === '%' ? `${text}%` : `${text} ${unit}`
+}
+
+/** For a day that its month is too short for: the last of that month and the first of the next. */
+function datesAround(text: string): CalendarDate[] {
+	const last = [1, 2, 3].map(days => `${text.slice(0, 8)}${Number(text.slice(8)) - days}`).find(isRealDate)
+	return last && /(29|30|31)$/.test(text) ? [last, addDays(last, 1)] : []
 }
 
 /**

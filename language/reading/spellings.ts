@@ -2,15 +2,17 @@ import type { IToken } from 'chevrotain'
 import type { Correction, Fault } from '../model/reading.ts'
 import { quote } from '../parser/messages.ts'
 import { spanOf } from '../parser/parse.ts'
-import { ourName, ourNumber, unquote } from '../parser/tokens.ts'
+import { ourName, ourNumber } from '../parser/tokens.ts'
+import { reportOldSpelling, straightQuoted } from './our-spelling.ts'
 import { likelyDates } from './reader.ts'
 
 /** Words that are read though they are not written in our spelling: each with the correction that brings it there. */
 export function reportSpellings(tokens: readonly IToken[]): Fault[] {
-	return tokens.flatMap((token, index) => {
+	const slips = tokens.flatMap((token, index) => {
 		const fault = reportSpelling(token, tokens, index)
 		return fault ? [fault] : []
 	})
+	return [...slips, ...reportOldSpelling(tokens)]
 }
 
 function reportSpelling(token: IToken, tokens: readonly IToken[], index: number): Fault | undefined {
@@ -29,11 +31,6 @@ function reportSpelling(token: IToken, tokens: readonly IToken[], index: number)
 			const begin = dates.length === 0 ? `${image} is not in the calendar.` : `Read as ${dates[0]}.`
 			const message = `${begin} A date is written as year, month, day: 2026-10-05.`
 			return { code: 'bad-date', span, message, corrections: dates.map(write) }
-		}
-		case 'CURLY_STRING': {
-			const straight = straightQuoted(image)
-			const message = 'Straight quotes stand around a text here.'
-			return { code: 'old-spelling', span, message, corrections: [{ ...write(straight), title: 'Write straight quotes' }] }
 		}
 		case 'UNCLOSED_STRING': {
 			const closed = straightQuoted(image.trimEnd())
@@ -58,8 +55,4 @@ function reportName(token: IToken, tokens: readonly IToken[], index: number): Fa
 	const text = untitled ? `${name} "${token.image.replace(/[_-]+/g, ' ')}"` : name
 	const message = `${rule}: write ${name}.${untitled ? ' The title after it, in quotes, is free.' : ''}`
 	return { code: 'syntax', span, message, corrections: [{ title: `Write ${text}`, edits: [{ span, text }] }] }
-}
-
-function straightQuoted(image: string): string {
-	return `"${unquote(image).replace(/["\\]/g, '\\$&')}"`
 }

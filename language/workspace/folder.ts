@@ -99,6 +99,14 @@ export class Folder implements Programme {
 		return this.index.named(kind, name)
 	}
 
+	referrersOf(kind: DefinitionKind, name: string): readonly Definition[] {
+		return this.index.referrers(kind, name)
+	}
+
+	builtIn<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined {
+		return library().find(kind, name)
+	}
+
 	plansOf(lifter: string): readonly Plan[] {
 		return this.of('plan', lifter, plan => plan.lifter.text === lifter)
 	}

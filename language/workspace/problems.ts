@@ -6,6 +6,7 @@ import type { Span } from '../model/text.ts'
 import type { Level } from '../model/vocabulary.ts'
 import { ruleOf, rules } from '../rules/registry.ts'
 import type { Rule } from '../rules/rule.ts'
+import { unknownRuleNames } from './rule-names.ts'
 
 /** What the rules say about one definition, and which exceptions silenced something: its own, or its lifter's. */
 interface Verdict {
@@ -26,7 +27,7 @@ export function problemsOfFaults(faults: readonly Fault[], programme: Programme)
 }
 
 function judge(definition: Definition, programme: Programme): Verdict {
-	const found = [...problemsOfFaults(definition.faults, programme)]
+	const found = [...problemsOfFaults([...definition.faults, ...unknownRuleNames(definition)], programme)]
 	for (const rule of rules) {
 		for (const finding of findings(rule, definition, programme)) found.push(...shown(rule, finding, programme))
 	}
@@ -98,16 +99,19 @@ function unusedAllows(definition: Definition, programme: Programme): Problem[] {
 	const judged: readonly Definition[] =
 		definition.kind === 'lifter' ? [definition, ...programme.plansOf(definition.name.text)] : [definition]
 	const used = new Set(judged.flatMap(one => [...programme.derived(one, judge).used]))
-	return definition.allows.filter(allow => !used.has(allow)).flatMap(allow => shown(rule, unusedAllow(allow), programme))
+	return definition.allows
+		.filter(allow => !used.has(allow))
+		.flatMap(allow => {
+			const named = ruleOf(allow.rule.text)
+			// A name that no rule has is reported as that.
+			return named ? shown(rule, unusedAllow(allow, named), programme) : []
+		})
 }
 
-function unusedAllow(allow: Allow): Finding {
-	const rule = ruleOf(allow.rule.text)
-	const message = !rule
-		? `No rule is called "${allow.rule.text}", so this exception does nothing.`
-		: rule.always
-			? `"${rule.code}" cannot be silenced: the caution is always shown.`
-			: `This exception silences nothing: "${rule.code}" has nothing to say here.`
+function unusedAllow(allow: Allow, rule: Rule): Finding {
+	const message = rule.always
+		? `"${rule.code}" cannot be silenced: the caution is always shown.`
+		: `This exception silences nothing: "${rule.code}" has nothing to say here.`
 	return { span: allow.span, message, corrections: [{ title: 'Remove this exception', edits: [{ span: allow.span, text: '' }] }] }
 }
 

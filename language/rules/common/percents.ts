@@ -1,0 +1,35 @@
+import { isOfTopSet } from '../../compute/loads/top-set.ts'
+import { plannedWeight } from '../../compute/volume/set-weight.ts'
+import { zero } from '../../compute/exact.ts'
+import type { Exact, Mass } from '../../model/quantities.ts'
+import type { PlannedItem, PlannedLoad, PlannedSet, ScheduledSet } from '../../model/schedule.ts'
+import type { Estimator } from '../../model/vocabulary.ts'
+
+/**
+ * The percent of its reference that a set is sure to reach: of a range the low end, for rules about too much. Without a lifter it is
+ * known as far as the block alone gives it: not for kilograms, and not for a percent of a base.
+ */
+export function leastPercent(set: PlannedSet | ScheduledSet, item: PlannedItem, estimator: Estimator): Exact | undefined {
+	if ('computed' in set) return set.computed.percent?.from
+	return withoutAdded(set, item, estimator, mass => mass.amount.compare(zero) >= 0)?.from
+}
+
+/** The percent of its reference that a set does not pass, for rules about too little. */
+export function mostPercent(set: PlannedSet | ScheduledSet, item: PlannedItem, estimator: Estimator): Exact | undefined {
+	if ('computed' in set) return set.computed.percent?.to
+	return withoutAdded(set, item, estimator, mass => mass.amount.compare(zero) <= 0)?.to
+}
+
+/** The percent of a block's set, where what progression lines add or take in kilograms only moves it to the one side. */
+function withoutAdded(set: PlannedSet, item: PlannedItem, estimator: Estimator, oneSided: (added: Mass) => boolean) {
+	const sets = item.sets.map(each => ({ ...each, load: stripped(each.load, oneSided) }))
+	const own = { ...set, load: stripped(set.load, oneSided) }
+	const concerned = isOfTopSet(own.load) ? [own, ...sets.filter(each => !isOfTopSet(each.load))] : [own]
+	if (concerned.some(each => each.load.kind === 'percent' && each.load.of === 'base')) return undefined
+	return plannedWeight(own, sets, estimator).percent
+}
+
+function stripped(load: PlannedLoad, oneSided: (added: Mass) => boolean): PlannedLoad {
+	if (load.kind === 'none' || load.kind === 'warm-up' || !load.added.every(oneSided)) return load
+	return { ...load, added: [] }
+}

@@ -1,0 +1,87 @@
+import { daysBetween, mondayOf, weekdayIndex } from '../../compute/calendar.ts'
+import { outlineBlock } from '../../compute/outline.ts'
+import { schedulePlan } from '../../compute/schedule.ts'
+import type { Block, Lifter, Plan, Session } from '../../model/definitions.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { CalendarDate } from '../../model/quantities.ts'
+import type { PlannedItem, ScheduledItem, ScheduledRun, ScheduledSession } from '../../model/schedule.ts'
+
+/**
+ * Sessions on a line of days, so that one check serves a block (whatever the lifter) and a lifter's calendar (all plans together).
+ */
+export interface PlacedSession {
+	readonly session: Session
+	readonly items: readonly PlannedItem[]
+	readonly deload: boolean
+	/** Of the block, from 1. */
+	readonly blockWeek: number
+	/** Place on the line of days; `undefined` where a plan must say which day it is. */
+	readonly day: number | undefined
+	/** Sessions of one key are on one day: an exposure. */
+	readonly dayKey: string
+	/** "monday", "day 2", "monday 2026-10-05". */
+	readonly dayText: string
+}
+
+export interface DatedSession extends PlacedSession {
+	readonly items: readonly ScheduledItem[]
+	readonly day: number
+	readonly date: CalendarDate
+	readonly monday: CalendarDate
+	readonly plan: Plan
+	readonly run: ScheduledRun
+	readonly scheduled: ScheduledSession
+}
+
+/** Every session of every week of a block. Day 0 is the monday of week 1. */
+export function blockSessions(block: Block, programme: Programme): readonly PlacedSession[] {
+	return programme.derived(block, placeInBlock)
+}
+
+function placeInBlock(block: Block, programme: Programme): readonly PlacedSession[] {
+	return outlineBlock(block, programme).weeks.flatMap(({ week, deload, sessions }) =>
+		sessions.map(({ session, items }): PlacedSession => {
+			const { weekday, day, name } = session
+			const dayText = weekday ?? (day === undefined ? name.text : `day ${day}`)
+			return {
+				session,
+				items,
+				deload,
+				blockWeek: week,
+				day: weekday && 7 * (week - 1) + weekdayIndex(weekday),
+				dayKey: `${week} ${dayText}`,
+				dayText,
+			}
+		}),
+	)
+}
+
+/** The dated sessions of all plans of a lifter, by date. */
+export function lifterSessions(lifter: Lifter, programme: Programme): readonly DatedSession[] {
+	return programme.derived(lifter, placeOnCalendar)
+}
+
+function placeOnCalendar(lifter: Lifter, programme: Programme): readonly DatedSession[] {
+	const plans = programme.plansOf(lifter.name.text)
+	const sessions = plans.flatMap(plan => schedulePlan(plan, programme).sessions.map(session => dated(session, plan)))
+	// Sorting is stable: sessions of one date stay in the order of their plans and blocks.
+	return sessions.sort((a, b) => a.day - b.day)
+}
+
+function dated(scheduled: ScheduledSession, plan: Plan): DatedSession {
+	const { session, items, deload, blockWeek, date, weekday, run } = scheduled
+	return {
+		session,
+		items,
+		deload,
+		blockWeek,
+		day: daysBetween('1970-01-01', date),
+		dayKey: date,
+		dayText: `${weekday} ${date}`,
+		date,
+		monday: mondayOf(date),
+		plan,
+		run,
+		scheduled,
+	}
+}

@@ -1,0 +1,122 @@
+import type { Block, Definition, DefinitionKind, Log, Plan, Run } from '../../model/definitions.ts'
+import type { Finding } from '../../model/problem.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { Reference } from '../../model/reading.ts'
+import type { Name } from '../../model/text.ts'
+import { nearestNames } from '../../names/nearest.ts'
+import { inWords } from '../common/words.ts'
+import type { Rule } from '../rule.ts'
+import page from './unknown-name.md'
+
+export const unknownName: Rule = {
+	code: 'unknown-name',
+	area: 'reading',
+	level: 'error',
+	summary: 'A name stands for nothing: no file and not the library defines it.',
+	source: "the language's own rules",
+	fix: 'to confirm',
+	since: '0.1.0',
+	page,
+	checkAny: (definition, programme) => definition.references.flatMap(reference => undefinedName(reference, programme)),
+	check: {
+		plan: checkPlan,
+		log: checkLog,
+	},
+}
+
+function undefinedName({ kind, name, span }: Reference, programme: Programme): Finding[] {
+	if (programme.find(kind, name)) return []
+	const other = otherKindOf(name, programme)
+	const begin = other ? `"${name}" is a ${other}, not a ${kind}.` : `No ${kind} is called "${name}".`
+	return [unknown({ text: name, span }, begin, namesOf(kind, programme))]
+}
+
+/** A kind of which the name is one, where it is none of the kind that is wanted. */
+function otherKindOf(name: string, programme: Programme): DefinitionKind | undefined {
+	const kinds = ['movement', 'breakdown', 'progression', 'gym', 'lifter', 'block', 'plan', 'team'] as const
+	return kinds.find(kind => programme.find(kind, name))
+}
+
+function namesOf(kind: DefinitionKind, programme: Programme): readonly string[] {
+	return programme.all(kind).map((one: Definition) => one.name.text)
+}
+
+function unknown(name: Name, begin: string, candidates: readonly string[], otherwise?: string): Finding {
+	const near = nearestNames(name.text, candidates)
+	const question = near.length > 0 ? `Did you mean ${inWords(near, 'or')}?` : otherwise
+	return {
+		span: name.span,
+		message: question ? `${begin} ${question}` : begin,
+		corrections: near.map(text => ({ title: `Write "${text}"`, edits: [{ span: name.span, text }] })),
+	}
+}
+
+/** What a run changes must be there to be changed: earlier lines of the run count. */
+function checkPlan(plan: Plan, programme: Programme): Finding[] {
+	return plan.runs.flatMap(run => {
+		const block = programme.find('block', run.block.text)
+		return block ? checkChanges(run, block, programme) : []
+	})
+}
+
+function checkChanges(run: Run, block: Block, programme: Programme): Finding[] {
+	const found: Finding[] = []
+	const sessions = new Set(block.sessions.map(session => session.name.text))
+	const present = new Set(block.sessions.flatMap(session => session.items.map(item => item.movement.text)))
+	const ever = new Set(present)
+	const needMovement = (name: Name, to: string, among: ReadonlySet<string>) => {
+		// A movement that nobody defines is reported as that.
+		if (name.text === '' || among.has(name.text) || !programme.find('movement', name.text)) return
+		const begin = `${block.name.text} has no ${name.text} to ${to} here.`
+		found.push(unknown(name, begin, [...among], `Its movements: ${inWords([...among], 'and')}.`))
+	}
+	const needSession = (name: Name) => {
+		if (name.text === '' || sessions.has(name.text)) return
+		const otherwise = sessions.size > 0 ? `Its sessions: ${inWords([...sessions], 'and')}.` : 'It has no sessions.'
+		found.push(unknown(name, `${block.name.text} has no session "${name.text}".`, [...sessions], otherwise))
+	}
+	const bringIn = (name: Name) => {
+		present.add(name.text)
+		ever.add(name.text)
+	}
+	for (const change of run.changes) {
+		switch (change.kind) {
+			case 'swap':
+				needMovement(change.from, 'swap', present)
+				present.delete(change.from.text)
+				bringIn(change.to)
+				break
+			case 'drop':
+				needMovement(change.movement, 'drop', present)
+				present.delete(change.movement.text)
+				break
+			case 'add':
+				needSession(change.session)
+				bringIn(change.item.movement)
+				break
+			case 'move':
+				needSession(change.session)
+		}
+	}
+	// A scale holds for the whole run, wherever it stands among the other lines.
+	for (const change of run.changes) if (change.kind === 'scale') needMovement(change.movement, 'scale', ever)
+	return found
+}
+
+/** A logged session must be one that some block has: first of all those that the lifter's plans run. */
+function checkLog(log: Log, programme: Programme): Finding[] {
+	const own = () => new Set(programme.plansOf(log.name.text).flatMap(plan => plan.runs.map(run => run.block.text)))
+	const blocks = [...own()].map(name => programme.find('block', name)).filter(block => block !== undefined)
+	const sessionsOf = (of: readonly Block[]) => of.flatMap(block => block.sessions.map(session => session.name.text))
+	const planned = new Set(sessionsOf(blocks))
+	const names = log.entries.flatMap(entry => (entry.session && entry.session.text !== '' ? [entry.session] : []))
+	const strange = names.filter(name => !planned.has(name.text))
+	if (strange.length === 0) return []
+	const anywhere = new Set(sessionsOf(programme.all('block')))
+	return (
+		strange
+			// Where there are only logs, nobody can know.
+			.filter(name => anywhere.size > 0 && !anywhere.has(name.text))
+			.map(name => unknown(name, `No block has a session "${name.text}".`, planned.size > 0 ? [...planned] : [...anywhere]))
+	)
+}
