@@ -1,0 +1,145 @@
+import { addDays, daysBetween } from '../compute/calendar.ts'
+import { compare, decimal, zero } from '../compute/exact.ts'
+import { declaredBreakdowns, isInForce, needsOfWeek, sessionsOfWeek } from '../compute/needs.ts'
+import { schedulePlan } from '../compute/schedule.ts'
+import type { Block, Definition, Plan } from '../model/definitions.ts'
+import type { Programme } from '../model/programme.ts'
+import type { CalendarDate, Exact } from '../model/quantities.ts'
+import type { Schedule } from '../model/schedule.ts'
+import type { Span } from '../model/text.ts'
+import { type Link, links } from '../model/vocabulary.ts'
+import { itemsOnSheet, loadSheet, sessionsOnSheet } from './load-sheet.ts'
+import type { NeededWork, Picture, Place, PreviewProblem, Titles, WeekNeeds, WrittenSets } from './preview.ts'
+import { weeklyVolume } from './weekly-volume.ts'
+
+/** What a picture cannot know by itself: where things stand in files, and the problems that are open. */
+export interface PictureSurroundings {
+	readonly problems: readonly PreviewProblem[]
+	/** `undefined` where a page leads to no text. */
+	readonly placeOf?: ((definition: Definition, span: Span) => Place | undefined) | undefined
+}
+
+/** Everything that a page about one plan shows: the sheet, the volume, what breakdowns need, and what is open. */
+export function pictureOfPlan(plan: Plan, programme: Programme, { problems, placeOf }: PictureSurroundings): Picture {
+	const schedule = schedulePlan(plan, programme)
+	const volume = weeklyVolume(plan, programme)
+	const declared = declaredBreakdowns(plan, programme)
+	return {
+		title: plan.title?.text ?? plan.name.text,
+		lifterTitle: schedule.lifter?.title?.text ?? plan.lifter.text,
+		sheet: loadSheet(schedule, programme),
+		volume,
+		needs: volume.weeks.map(week => (week.from === null || week.deload ? null : needsOf(plan, week.from, schedule, programme))),
+		titles: titlesOf(schedule.runs.map(run => run.block)),
+		meets: plan.meets.map(meet => ({ date: meet.on, title: meet.title?.text ?? '' })),
+		problems,
+		cautions: [...new Set(declared.flatMap(({ breakdown }) => (breakdown.caution ? [breakdown.caution.text] : [])))],
+		written: placeOf ? writtenSets(schedule, placeOf) : null,
+	}
+}
+
+/** The same for a block, in percents: without a lifter there is no sheet. */
+export function pictureOfBlock(block: Block, programme: Programme, { problems }: PictureSurroundings): Picture {
+	const volume = weeklyVolume(block, programme)
+	return {
+		title: block.title?.text ?? block.name.text,
+		lifterTitle: null,
+		sheet: null,
+		volume,
+		needs: volume.weeks.map(() => null),
+		titles: titlesOf([block]),
+		meets: [],
+		problems,
+		cautions: [],
+		written: null,
+	}
+}
+
+function titlesOf(blocks: readonly Block[]): Titles {
+	const titled = (definition: { title: { text: string } | undefined }) => definition.title?.text
+	const ofBlocks = blocks.flatMap(block => (titled(block) ? [[block.name.text, titled(block)!] as const] : []))
+	const ofSessions = blocks.flatMap(block =>
+		block.sessions.flatMap(session =>
+			titled(session) ? [[`${block.name.text}/${session.name.text}`, titled(session)!] as const] : [],
+		),
+	)
+	return { blocks: Object.fromEntries(ofBlocks), sessions: Object.fromEntries(ofSessions) }
+}
+
+/** Needs are silent on a part week, in a deload and in the two weeks before a meet. */
+function needsOf(plan: Plan, monday: CalendarDate, schedule: Schedule, programme: Programme): WeekNeeds | null {
+	const startsLater = schedule.runs.some(run => run.firstDay > monday && run.firstDay <= addDays(monday, 6))
+	const beforeMeet = plan.meets.some(meet => daysBetween(monday, meet.on) >= 0 && daysBetween(monday, meet.on) < 14)
+	if (startsLater || beforeMeet) return null
+	const inForce = declaredBreakdowns(plan, programme).filter(one => isInForce(one, monday))
+	const failing = new Set(inForce.map(one => one.lift.text))
+	const sessions = sessionsOfWeek(plan.lifter.text, monday, programme)
+	const needed = new Map<string, NeededSoFar>()
+	for (const { breakdown } of inForce) {
+		for (const { need, found } of needsOfWeek(breakdown, failing, sessions)) {
+			const before = needed.get(need.what) ?? {
+				sets: undefined,
+				sessions: undefined,
+				foundSets: zero,
+				foundSessions: zero,
+				because: [],
+			}
+			needed.set(need.what, withNeed(before, need.unit, need.amount, found, breakdown.title?.text ?? breakdown.name.text))
+		}
+	}
+	const isLink = (what: string): what is Link => (links as readonly string[]).includes(what)
+	const work = (wanted: (what: string) => boolean) =>
+		Object.fromEntries([...needed].filter(([what]) => wanted(what)).map(([what, one]) => [what, neededWork(one)]))
+	return { links: work(isLink), muscles: work(what => !isLink(what)) }
+}
+
+interface NeededSoFar {
+	readonly sets: Exact | undefined
+	readonly sessions: Exact | undefined
+	readonly foundSets: Exact
+	readonly foundSessions: Exact
+	readonly because: readonly string[]
+}
+
+/** Of two breakdowns that need the same, the greater need counts. */
+function withNeed(before: NeededSoFar, unit: 'sets' | 'sessions', amount: Exact, found: Exact, title: string): NeededSoFar {
+	const because = before.because.includes(title) ? before.because : [...before.because, title]
+	const isMore = before[unit] === undefined || compare(amount, before[unit]) > 0
+	if (!isMore) return { ...before, because }
+	return unit === 'sets'
+		? { ...before, because, sets: amount, foundSets: found }
+		: { ...before, because, sessions: amount, foundSessions: found }
+}
+
+function neededWork({ sets, sessions, foundSets, foundSessions, because }: NeededSoFar): NeededWork {
+	return {
+		sets: sets ? decimal(sets) : null,
+		sessions: sessions ? sessions.valueOf() : null,
+		answeringSets: decimal(foundSets),
+		answeringSessions: foundSessions.valueOf(),
+		because,
+	}
+}
+
+function writtenSets(schedule: Schedule, placeOf: NonNullable<PictureSurroundings['placeOf']>): WrittenSets {
+	const places: Place[] = []
+	const known = new Map<string, number | null>()
+	const indexOf = (definition: Definition, span: Span): number | null => {
+		const key = `${definition.kind} ${definition.name.text} ${span.start}`
+		let index = known.get(key)
+		if (index === undefined) {
+			const place = placeOf(definition, span)
+			index = place ? places.push(place) - 1 : null
+			known.set(key, index)
+		}
+		return index
+	}
+	const ofSets = sessionsOnSheet(schedule).map(session =>
+		itemsOnSheet(session).map(item => {
+			// What a plan adds stands in the plan's own text.
+			const owner: Definition = item.changedBy === 'add' ? schedule.plan : session.run.block
+			return item.sets.map(set => (item.from === 'computed-warm-up' ? null : indexOf(owner, set.group.span)))
+		}),
+	)
+	return { places, ofSets }
+}
