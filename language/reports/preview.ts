@@ -61,8 +61,7 @@ export interface Picture {
 /** Titles of what the load sheet only names; a name without an entry has no title. */
 export interface Titles {
 	readonly blocks: Readonly<Record<string, string>>
-	/** By `block/session`. */
-	readonly sessions: Readonly<Record<string, string>>
+	readonly gyms: Readonly<Record<string, string>>
 }
 
 export interface PreviewMeet {

@@ -1,0 +1,16 @@
+/** Cautions of the lifter's own breakdowns, and the ones that hold for every page. */
+export function Cautions({ cautions }: { cautions: readonly string[] }) {
+	return (
+		<footer class="cautions">
+			{cautions.map(caution => (
+				<p class="own" dir="auto" key={caution}>
+					{caution}
+				</p>
+			))}
+			<p>
+				A planning aid for coaches, no medical advice. Stop and refer on pain or symptoms; local rules and licensed practice come
+				first.
+			</p>
+		</footer>
+	)
+}

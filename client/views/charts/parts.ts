@@ -1,0 +1,142 @@
+import type { XAXisComponentOption, YAXisComponentOption } from 'echarts'
+import type { BarSeriesOption, LineSeriesOption } from 'echarts/charts'
+import type { Reader } from '../reader/reader.ts'
+import { amountText } from '../volume/amounts.ts'
+import type { Amount, Measure, NeedMeasure, WeekColumn } from '../volume/measures.ts'
+import { type ChartOption, ink, type Surface } from './drawing.ts'
+
+/** What every chart has in common: nothing moves, nothing lights up, words look like the words around them. */
+export function base({ fontFamily, fontSize }: Surface): ChartOption {
+	return { animation: false, textStyle: { fontFamily, fontSize, color: ink.soft } }
+}
+
+/** Weeks from left to right, lighter ones on a band. */
+export function weekAxis(grid: number, weeks: readonly WeekColumn[], surface: Surface, labelled: boolean): XAXisComponentOption {
+	return {
+		id: `weeks ${grid}`,
+		gridIndex: grid,
+		type: 'category',
+		data: weeks.map(({ week }) => String(week)),
+		axisTick: { show: false },
+		axisLine: { lineStyle: { color: ink.line, width: 1 } },
+		axisLabel: { show: labelled, interval: 0, color: ink.soft, fontFamily: surface.fontFamily, fontSize: surface.fontSize },
+		splitArea: { show: true, interval: 0, areaStyle: { color: weeks.map(({ deload }) => (deload ? ink.band : 'transparent')) } },
+		silent: true,
+	}
+}
+
+/** The same stretch counted from week border to week border, for lines that reach across whole weeks. */
+export function borderAxis(grid: number, weeks: readonly WeekColumn[]): XAXisComponentOption {
+	return { id: `borders ${grid}`, gridIndex: grid, type: 'value', min: 0, max: weeks.length, show: false }
+}
+
+/** Heights. Numbers stand on the bars, so the axis itself is not drawn. */
+export function heightAxis(grid: number, range: { readonly min?: number; readonly max: number }): YAXisComponentOption {
+	return { id: `heights ${grid}`, gridIndex: grid, type: 'value', min: range.min ?? 0, max: range.max, show: false }
+}
+
+export interface BarLook {
+	readonly grid: number
+	readonly color: string
+	readonly axis: number
+	/** Room for a bar's number, in CSS pixels: numbers that would run into each other are left to the table. */
+	readonly slot: number
+	readonly surface: Surface
+	readonly reader: Reader
+	/** Bars side by side in one week. */
+	readonly abreast: number
+}
+
+/**
+ * Bars whose lower part is solid and whose upper part is pale: sets that answer below other sets, or what is certain of a range below
+ * what is possible. The number on top is the whole.
+ */
+export function twoPartBars(name: string, measure: Measure, solid: readonly number[], look: BarLook): BarSeriesOption[] {
+	const whole = measure.amounts.map(amount => (amount === null ? null : Number(amount.high)))
+	const text = measure.amounts.map(amount => shortText(amount, measure.unit, look.reader))
+	const common: BarSeriesOption = {
+		type: 'bar',
+		xAxisIndex: look.axis,
+		yAxisIndex: look.grid,
+		stack: name,
+		barCategoryGap: '28%',
+		barGap: '12%',
+		barMaxWidth: 34,
+		emphasis: { disabled: true },
+		silent: true,
+	}
+	const { fontFamily } = look.surface
+	const fontSize = look.surface.fontSize - 1
+	const fits = (words: string) => words.length * fontSize * 0.58 < look.slot / look.abreast + 6
+	return [
+		{
+			...common,
+			id: `${name} solid`,
+			itemStyle: { color: look.color },
+			data: whole.map((all, week) => (all === null ? null : (solid[week] ?? 0))),
+		},
+		{
+			...common,
+			id: `${name} pale`,
+			itemStyle: { color: look.color, opacity: 0.38 },
+			data: whole.map((all, week) => ({
+				value: all === null ? null : all - (solid[week] ?? 0),
+				label: {
+					show: all !== null && all > 0 && fits(text[week]!),
+					position: 'top' as const,
+					distance: 3,
+					formatter: text[week]!,
+					color: ink.text,
+					fontFamily,
+					fontSize,
+				},
+			})),
+		},
+	]
+}
+
+/** Bars of sets that answer below all sets; all solid where nothing is needed. */
+export function needBars(measure: NeedMeasure, look: BarLook): BarSeriesOption[] {
+	const solid = (measure.need?.answering ?? measure.all).amounts.map(numberOf)
+	return twoPartBars(measure.name, measure.all, solid, look)
+}
+
+/** The dashed line of what is needed, across each week that needs it. */
+export function needLine(measure: NeedMeasure, grid: number, borders: number, color: string): LineSeriesOption[] {
+	if (measure.need === null) return []
+	const data: [number, number | null][] = []
+	for (const [week, amount] of measure.need.needed.amounts.entries()) {
+		const height = amount === null ? null : Number(amount.low)
+		data.push([week, height], [week + 1, height])
+	}
+	return [
+		{
+			id: `${measure.name} needed`,
+			type: 'line',
+			xAxisIndex: borders,
+			yAxisIndex: grid,
+			data,
+			symbol: 'none',
+			connectNulls: false,
+			lineStyle: { color, width: 2, type: [5, 4] },
+			emphasis: { disabled: true },
+			silent: true,
+			z: 5,
+		},
+	]
+}
+
+/** The highest value of measures and needs, with room for the numbers above it; never 0. */
+export function ceiling(measures: readonly NeedMeasure[]): number {
+	const heights = measures.flatMap(({ all, need }) => [...all.amounts, ...(need?.needed.amounts ?? [])].map(numberOf))
+	return Math.max(1, ...heights)
+}
+
+function numberOf(amount: Amount): number {
+	return amount === null ? 0 : Number(amount.high)
+}
+
+/** On a bar the unit is left to the heading. */
+function shortText(amount: Amount, unit: Measure['unit'], reader: Reader): string {
+	return amountText(amount, unit === 's' ? 's' : null, reader)
+}

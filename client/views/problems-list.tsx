@@ -1,0 +1,70 @@
+import type { Place, PreviewProblem } from '../../language/reports/preview.ts'
+import { counted } from './reader/words.ts'
+
+export const problemsAnchor = 'problems'
+
+export interface ProblemsListProps {
+	readonly problems: readonly PreviewProblem[]
+	/** Goes to a problem's text, where there is an editor. */
+	readonly go: ((place: Place) => void) | null
+}
+
+/** What is open in the text that the picture comes from, each with its line. */
+export function ProblemsList({ problems, go }: ProblemsListProps) {
+	return (
+		<section class="problems" id={problemsAnchor}>
+			<h2>Open problems</h2>
+			{problems.length === 0 ? (
+				<p class="empty">None.</p>
+			) : (
+				<ul>
+					{problems.map(problem => (
+						<li key={`${problem.file}:${problem.line}:${problem.column}:${problem.code}`} class={problem.level}>
+							<span class="level">{problem.level}</span>
+							<div>
+								<p dir="auto">{problem.message}</p>
+								<p class="aside">
+									{go === null ? (
+										<Where problem={problem} />
+									) : (
+										<button type="button" class="to-text" onClick={() => go(problem.place)}>
+											<Where problem={problem} />
+										</button>
+									)}{' '}
+									<span class="code">{problem.code}</span>
+									{problem.source !== null && <bdi> · {problem.source}</bdi>}
+								</p>
+							</div>
+						</li>
+					))}
+				</ul>
+			)}
+		</section>
+	)
+}
+
+function Where({ problem }: { problem: PreviewProblem }) {
+	return (
+		<bdi dir="ltr">
+			{problem.file}:{problem.line}
+		</bdi>
+	)
+}
+
+const levels = [
+	['error', 'errors'],
+	['warning', 'warnings'],
+	['info', 'notes'],
+	['hint', 'hints'],
+] as const
+
+const singular = { error: 'error', warning: 'warning', info: 'note', hint: 'hint' } as const
+
+/** `2 warnings, 1 note`; empty where there is none. */
+export function problemsInShort(problems: readonly PreviewProblem[]): string {
+	return levels
+		.map(([level, more]) => [problems.filter(problem => problem.level === level).length, level, more] as const)
+		.filter(([count]) => count > 0)
+		.map(([count, level, more]) => counted(count, singular[level], more))
+		.join(', ')
+}

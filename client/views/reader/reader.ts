@@ -1,0 +1,79 @@
+import type { CalendarDate, Unit } from '../../../language/model/quantities.ts'
+
+/** A no-break space: a number and its unit stay on one line. */
+const space = '\u00a0'
+
+/** Numbers, masses, times and dates as the person who looks at the page writes them. */
+export interface Reader {
+	/** A BCP 47 tag; `null` writes what the language itself writes: decimal points and ISO dates. */
+	readonly locale: string | null
+	/** A decimal string, every digit kept. */
+	number(decimal: string | number): string
+	percent(decimal: string): string
+	mass(decimal: string, unit: Unit): string
+	/** Seconds as `45 s`, `1 min 30 s`. */
+	duration(seconds: number): string
+	/** Two ends as `5–8`, or one value where they are equal. */
+	range(from: string, to: string): string
+	/** `Mon`. */
+	weekday(date: CalendarDate): string
+	/** Day and month; the whole ISO date without a locale. */
+	day(date: CalendarDate): string
+	/** From a day to a day, with the year. */
+	days(from: CalendarDate, to: CalendarDate): string
+}
+
+/** @param locale a BCP 47 tag; one that does not exist reads as none. */
+export function readerOf(locale: string | null): Reader {
+	const known = locale !== null && isKnown(locale) ? locale : null
+	const numbers = known === null ? null : new Intl.NumberFormat(known, { maximumFractionDigits: 6, useGrouping: 'min2' })
+	const dates = datesOf(known)
+
+	const number = (decimal: string | number) =>
+		numbers === null ? String(decimal) : numbers.format(decimal as Intl.StringNumericLiteral)
+
+	return {
+		locale: known,
+		number,
+		percent: decimal => `${number(decimal)}${space}%`,
+		mass: (decimal, unit) => `${number(decimal)}${space}${unit}`,
+		duration(seconds) {
+			const minutes = Math.floor(seconds / 60)
+			const rest = seconds - minutes * 60
+			// Holds and rests are spoken of in seconds up to a minute and a half.
+			if (minutes === 0 || (rest !== 0 && seconds <= 90)) return `${number(seconds)}${space}s`
+			if (rest === 0) return `${number(minutes)}${space}min`
+			return `${number(minutes)}${space}min ${number(rest)}${space}s`
+		},
+		range: (from, to) => (from === to ? from : `${from}–${to}`),
+		...dates,
+	}
+}
+
+function isKnown(locale: string): boolean {
+	try {
+		return Intl.NumberFormat.supportedLocalesOf(locale).length > 0
+	} catch {
+		return false
+	}
+}
+
+type Dates = Pick<Reader, 'weekday' | 'day' | 'days'>
+
+function datesOf(locale: string | null): Dates {
+	// Calendar dates have no time zone; midday UTC is the same day everywhere that formats in UTC.
+	const moment = (date: CalendarDate) => new Date(`${date}T12:00:00Z`)
+	const weekdays = new Intl.DateTimeFormat(locale ?? 'en', { weekday: 'short', timeZone: 'UTC' })
+	const weekday = (date: CalendarDate) => weekdays.format(moment(date))
+
+	if (locale === null) {
+		return { weekday, day: date => date, days: (from, to) => (from === to ? from : `${from} to ${to}`) }
+	}
+	const days = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' })
+	const years = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
+	return {
+		weekday,
+		day: date => days.format(moment(date)),
+		days: (from, to) => years.formatRange(moment(from), moment(to)),
+	}
+}

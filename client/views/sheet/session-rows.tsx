@@ -1,0 +1,100 @@
+import { useContext } from 'preact/hooks'
+import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
+import { ReaderContext } from '../reader/context.ts'
+import { spokenName } from '../reader/words.ts'
+import { foldSets } from './fold.ts'
+import { SetsRow } from './sets-row.tsx'
+
+/** Places of a session's sets, by item and set. */
+export type SessionPlaces = readonly (readonly (number | null)[])[]
+
+const columns = 8
+
+export interface SessionRowsProps {
+	readonly session: SheetSession
+	/** Title of where it is; `null` where that goes without saying. */
+	readonly gym: string | null
+	readonly places: SessionPlaces | null
+}
+
+/** One session of a week's table: its day in the margin, its movements beside it. */
+export function SessionRows({ session, gym, places }: SessionRowsProps) {
+	const reader = useContext(ReaderContext)
+	const items = session.items.map(item => ({ item, folds: foldSets(item.sets) }))
+	const lines = items.reduce((sum, { folds }) => sum + Math.max(1, folds.length), 0)
+	return (
+		<tbody class="session">
+			<tr class="session-head">
+				<th class="day" scope="rowgroup" rowSpan={lines + 2}>
+					<time dateTime={session.date}>
+						<b>{reader.weekday(session.date)}</b> <span>{reader.day(session.date)}</span>
+					</time>
+				</th>
+				<td colSpan={columns - 1}>
+					<h3 dir="auto">{session.title ?? spokenName(session.session)}</h3>
+					<span class="aside">
+						{reader.duration(session.minutes * 60)}
+						{gym !== null && (
+							<>
+								{' · '}
+								<bdi>{gym}</bdi>
+							</>
+						)}
+					</span>
+					<Remarks texts={session.notes} />
+				</td>
+			</tr>
+			{items.map(({ item, folds }, index) =>
+				folds.length === 0 ? (
+					<tr class="sets" key={index}>
+						<Movement item={item} lines={1} />
+						<td colSpan={columns - 2} />
+					</tr>
+				) : (
+					folds.map((fold, line) => (
+						<SetsRow key={`${index} ${line}`} fold={fold} item={item} place={places?.[index]?.[fold.first] ?? null}>
+							{line === 0 && <Movement item={item} lines={folds.length} />}
+						</SetsRow>
+					))
+				),
+			)}
+			<tr class="to-write">
+				<td colSpan={columns - 1}>
+					<span class="blank felt">Felt, 0–10</span>
+					<span class="blank took">Minutes</span>
+					<span class="blank remarks">Remarks</span>
+				</td>
+			</tr>
+		</tbody>
+	)
+}
+
+function Movement({ item, lines }: { item: SheetItem; lines: number }) {
+	return (
+		<th class={`movement ${item.role}`} scope="row" rowSpan={lines}>
+			<span class="name" dir="auto">
+				{item.title}
+			</span>
+			<span class="role"> {item.role}</span>
+			{item.withItemAbove && <span class="remark">back to back with the one above</span>}
+			{item.insteadOf !== null && (
+				<span class="remark">
+					instead of <bdi>{item.insteadOf}</bdi>
+				</span>
+			)}
+			<Remarks texts={item.notes} />
+		</th>
+	)
+}
+
+function Remarks({ texts }: { texts: readonly string[] }) {
+	return (
+		<>
+			{texts.map((text, index) => (
+				<span class="remark" dir="auto" key={index}>
+					{text}
+				</span>
+			))}
+		</>
+	)
+}

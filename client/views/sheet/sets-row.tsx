@@ -1,0 +1,99 @@
+import type { ComponentChildren } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { SheetItem } from '../../../language/reports/load-sheet.ts'
+import { ReaderContext } from '../reader/context.ts'
+import { TextLinksContext } from '../text-links.ts'
+import { Discs } from './discs.tsx'
+import type { FoldedSets } from './fold.ts'
+import { discsOf, groundsOf, loadOf, setsAndWork } from './wording.ts'
+
+export interface SetsRowProps {
+	readonly fold: FoldedSets
+	readonly item: SheetItem
+	/** Index into the picture's `written.places`. */
+	readonly place: number | null
+	/** The movement's cell, before the first of its lines. */
+	readonly children?: ComponentChildren
+}
+
+/** One line of the sheet: sets that are done alike. */
+export function SetsRow({ fold, item, place, children }: SetsRowProps) {
+	const reader = useContext(ReaderContext)
+	const links = useContext(TextLinksContext)
+	const { set } = fold
+	const words = setsAndWork(fold, reader)
+	const load = loadOf(set, item, reader)
+	const grounds = groundsOf(set, reader)
+	const discs = discsOf(set, reader)
+	const lit = place !== null && links?.lit.has(place)
+	return (
+		<tr class={lit ? 'sets lit' : 'sets'} data-place={place ?? undefined}>
+			{children}
+			<td class="work">
+				{links !== null && place !== null ? (
+					<button type="button" class="to-text" title="Show it in the text" onClick={() => links.go(place)}>
+						{words}
+					</button>
+				) : (
+					words
+				)}
+				{set.eachSide && <span class="aside"> each side</span>}
+			</td>
+			<td class="load">
+				{load !== null && (
+					<>
+						<strong>{load}</strong>
+						{item.hands > 1 && <span class="each"> each hand</span>}
+					</>
+				)}
+				{set.reason !== null && (
+					<span class="reason" dir="auto">
+						{load === null && <strong>?</strong>} {set.reason}
+					</span>
+				)}
+				{grounds.length > 0 && <span class="aside"> {grounds.join(' · ')}</span>}
+			</td>
+			<td class="a-side">
+				{discs !== null && (
+					<>
+						{set.perSide !== null && set.perSide.length > 0 && <Discs perSide={set.perSide} unit={set.unit} />}
+						<span>
+							{discs}
+							<span class="in-words"> a side</span>
+						</span>
+					</>
+				)}
+			</td>
+			<td class="tempo">
+				{set.tempo !== null && (
+					<>
+						<span class="in-words">tempo </span>
+						<bdi dir="ltr">{set.tempo}</bdi>
+					</>
+				)}
+			</td>
+			<td class="rest">
+				{set.restSeconds !== null && (
+					<>
+						<span class="in-words">rest </span>
+						{reader.duration(set.restSeconds)}
+					</>
+				)}
+			</td>
+			<td class="done">
+				<Boxes count={fold.firm + fold.optional} />
+			</td>
+		</tr>
+	)
+}
+
+/** Room to write one result a set; on paper only. */
+function Boxes({ count }: { count: number }) {
+	return (
+		<span class="boxes">
+			{Array.from({ length: count }, (_, index) => (
+				<i key={index} />
+			))}
+		</span>
+	)
+}

@@ -1,0 +1,62 @@
+import type { SheetItem, SheetRange, SheetSet } from '../../../language/reports/load-sheet.ts'
+import type { Reader } from '../reader/reader.ts'
+import type { FoldedSets } from './fold.ts'
+
+/** `4 × 5`, `3–4 × 8`, `3 × 30 s`, `2 × 20 m`. */
+export function setsAndWork(fold: FoldedSets, reader: Reader): string {
+	const sets = reader.range(reader.number(fold.firm), reader.number(fold.firm + fold.optional))
+	const work = workOf(fold.set, reader)
+	return work === null ? sets : `${sets} × ${work}`
+}
+
+function workOf(set: SheetSet, reader: Reader): string | null {
+	if (set.reps !== null) {
+		const reps = numbers(set.reps, reader)
+		return set.openEnded ? `${reps} or more` : reps
+	}
+	if (set.seconds !== null) {
+		const { from, to } = set.seconds
+		// 30–45 s, but 50 s–1 min 40 s: the unit stands once where both ends have it.
+		if (from !== to && to < 60) return `${reader.number(from)}–${reader.duration(to)}`
+		return reader.range(reader.duration(from), reader.duration(to))
+	}
+	if (set.metres !== null) return `${numbers(set.metres, reader)}\u00a0m`
+	return null
+}
+
+/** `112.5 kg`, `110–115 kg`, `+10 kg` on top of bodyweight; `null` where there is none. */
+export function loadOf(set: SheetSet, item: Pick<SheetItem, 'loadAdded'>, reader: Reader): string | null {
+	if (set.load === null) return null
+	const sign = item.loadAdded && !set.load.startsWith('-') ? '+' : ''
+	if (set.loadTo === null || set.loadTo === set.load) return sign + reader.mass(set.load, set.unit)
+	return `${sign}${reader.number(set.load)}–${reader.mass(set.loadTo, set.unit)}`
+}
+
+/** How the load came about, in short: `70 % of best`, `exact 112`, `RPE 8`. */
+export function groundsOf(set: SheetSet, reader: Reader): string[] {
+	const grounds: string[] = []
+	if (set.percent !== null) {
+		const percent = `${decimals(set.percent, reader)}\u00a0%`
+		grounds.push(set.of === null ? percent : `${percent} of ${set.of.replaceAll('-', ' ')}`)
+	}
+	if (set.exact !== null && set.exact !== set.load) grounds.push(`exact ${reader.number(set.exact)}`)
+	const most = set.effortAtMost ? 'at most ' : ''
+	if (set.rpe !== null) grounds.push(`RPE ${most}${decimals(set.rpe, reader)}`)
+	if (set.rir !== null) grounds.push(`RIR ${most}${decimals(set.rir, reader)}`)
+	return grounds
+}
+
+/** `25 + 20`, heaviest first; `null` where no bar is loaded. */
+export function discsOf(set: SheetSet, reader: Reader): string | null {
+	if (set.perSide === null) return null
+	if (set.perSide.length === 0) return 'no discs'
+	return set.perSide.map(disc => reader.number(disc)).join(' + ')
+}
+
+function numbers(range: SheetRange<number>, reader: Reader): string {
+	return reader.range(reader.number(range.from), reader.number(range.to))
+}
+
+function decimals(range: SheetRange<string>, reader: Reader): string {
+	return reader.range(reader.number(range.from), reader.number(range.to))
+}

@@ -1,0 +1,77 @@
+import type { ComponentChildren } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { Drawing } from '../charts/drawing.ts'
+import { SurfaceContext } from '../charts/surface.ts'
+import { ReaderContext } from '../reader/context.ts'
+import { amountText } from './amounts.ts'
+import type { Measure, WeekColumn } from './measures.ts'
+
+export interface ChartFigureProps {
+	readonly name: string
+	readonly title: string
+	/** What the bars count, in a few words. */
+	readonly about: string
+	readonly drawing: Drawing
+	readonly span: 'page' | 'half'
+	readonly weeks: readonly WeekColumn[]
+	/** The rows of the table beside the chart: the same measures that the chart draws. */
+	readonly rows: readonly Measure[]
+	/** The key to the colours. */
+	readonly children?: ComponentChildren
+}
+
+/** A chart with its heading, its key and its numbers as a table. */
+export function ChartFigure({ name, title, about, drawing, span, weeks, rows, children }: ChartFigureProps) {
+	const Surface = useContext(SurfaceContext)
+	return (
+		<figure class={`chart ${span}`}>
+			<figcaption>
+				<h3 dir="auto">{title}</h3>
+				<p class="aside">{about}</p>
+			</figcaption>
+			{children}
+			{/* The table says all of it, so the picture is silent. */}
+			<div class="drawing" aria-hidden="true">
+				<Surface drawing={drawing} name={name} span={span} />
+			</div>
+			<details>
+				<summary>
+					Numbers<span class="unseen"> of {title}</span>
+				</summary>
+				<NumbersTable title={title} weeks={weeks} rows={rows} />
+			</details>
+		</figure>
+	)
+}
+
+function NumbersTable({ title, weeks, rows }: Pick<ChartFigureProps, 'title' | 'weeks' | 'rows'>) {
+	const reader = useContext(ReaderContext)
+	return (
+		// biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the page is moved with the keys
+		<section class="numbers" aria-label={title} tabIndex={0}>
+			<table>
+				<thead>
+					<tr>
+						<th scope="col">Week</th>
+						{weeks.map(({ week, deload }) => (
+							<th scope="col" key={week}>
+								{reader.number(week)}
+								{deload && <span class="unseen">, lighter</span>}
+							</th>
+						))}
+					</tr>
+				</thead>
+				<tbody>
+					{rows.map(({ name, unit, amounts }) => (
+						<tr key={name}>
+							<th scope="row">{name}</th>
+							{amounts.map((amount, index) => (
+								<td key={weeks[index]?.week}>{amountText(amount, unit, reader)}</td>
+							))}
+						</tr>
+					))}
+				</tbody>
+			</table>
+		</section>
+	)
+}

@@ -1,0 +1,17 @@
+import type { ComponentChildren } from 'preact'
+
+export type Swatch = 'volume' | 'stability' | 'drive' | 'intensity' | 'pale' | 'needed' | 'top' | 'lighter'
+
+/** What the marks of a chart mean. */
+export function Key({ children }: { children: ComponentChildren }) {
+	return <ul class="key">{children}</ul>
+}
+
+export function KeyEntry({ swatch, children }: { swatch: Swatch; children: ComponentChildren }) {
+	return (
+		<li>
+			<i class={`swatch ${swatch}`} aria-hidden="true" />
+			<span>{children}</span>
+		</li>
+	)
+}
