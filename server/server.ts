@@ -17,6 +17,7 @@ import { documentSymbols } from './features/document-symbols.ts'
 import { folding } from './features/folding.ts'
 import { hover } from './features/hover.ts'
 import { libraryText } from './features/library-text.ts'
+import { preview } from './features/preview.ts'
 import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
@@ -34,6 +35,7 @@ const features: readonly Feature[] = [
 	workspaceSymbols,
 	folding,
 	codeActions,
+	preview,
 	libraryText,
 ]
 

@@ -15,3 +15,11 @@ export function isBelow(uri: string, folder: string): boolean {
 export function parentOf(uri: string): string {
 	return uri.slice(0, uri.lastIndexOf('/'))
 }
+
+/** The path of a file from a folder, as people read it. */
+export function relativePath(uri: string, folder: string): string {
+	const below = isBelow(uri, folder)
+		? uri.slice(folder.length + (folder.endsWith('/') ? 0 : 1))
+		: uri.slice(uri.lastIndexOf('/') + 1)
+	return decodeURIComponent(below)
+}

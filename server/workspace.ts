@@ -38,6 +38,7 @@ export class Workspace {
 	private readonly pending = new Set<string>()
 	private readonly settled = new Map<string, number>()
 	private readonly ready = new Set<Root>()
+	private readonly changeListeners: (() => void)[] = []
 	private readonly earlyListeners: ((file: TextFile, folder: Folder) => void)[] = []
 
 	constructor(private readonly files: Files) {}
@@ -76,6 +77,7 @@ export class Workspace {
 		}
 		this.ready.add(root)
 		this.rootsVersion.value++
+		this.tellOfChange()
 	}
 
 	private async readFiles(root: Root, uris: readonly string[]): Promise<void> {
@@ -110,6 +112,12 @@ export class Workspace {
 		const uri = normalUri(given)
 		if (uri.startsWith(libraryScheme)) return this.roots.values().next().value?.folder ?? this.looseRoot(uri).folder
 		return (this.rootOf(uri) ?? this.looseRoot(uri)).folder
+	}
+
+	/** The folder of the editor that a file lies in, else the place where it lies. */
+	rootUriOf(given: string): string {
+		const uri = normalUri(given)
+		return this.rootOf(uri)?.uri ?? parentOf(uri)
 	}
 
 	/** A file as it was last read; built-in ones included. */
@@ -191,10 +199,20 @@ export class Workspace {
 				this.folderOf(uri).setFile(uri, text.text)
 			}
 		})
+		this.tellOfChange()
 		for (const uri of uris) {
 			const file = this.isReady(uri) ? undefined : this.fileOf(uri)
 			if (file) for (const listener of this.earlyListeners) listener(file, this.folderOf(uri))
 		}
+	}
+
+	/** Calls back after every change of what is defined anywhere. */
+	onChange(listener: () => void): void {
+		this.changeListeners.push(listener)
+	}
+
+	private tellOfChange(): void {
+		for (const listener of this.changeListeners) listener()
 	}
 
 	/** Calls back with open texts that are read before the other files of their folder are. */
@@ -234,6 +252,7 @@ export class Workspace {
 		batch(() => {
 			for (const [index, uri] of uris.entries()) this.takeFromDisk(uri, texts[index])
 		})
+		this.tellOfChange()
 	}
 
 	/** Our files below a folder: those that are known, and those that are there now. */
@@ -248,6 +267,7 @@ export class Workspace {
 
 	private async fileChanged(uri: string): Promise<void> {
 		this.takeFromDisk(uri, await this.files.read(uri))
+		this.tellOfChange()
 	}
 
 	private takeFromDisk(uri: string, text: string | undefined): void {

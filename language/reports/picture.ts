@@ -2,7 +2,7 @@ import { addDays, daysBetween } from '../compute/calendar.ts'
 import { compare, decimal, zero } from '../compute/exact.ts'
 import { declaredBreakdowns, isInForce, needsOfWeek, sessionsOfWeek } from '../compute/needs.ts'
 import { schedulePlan } from '../compute/schedule.ts'
-import type { Block, Definition, Plan } from '../model/definitions.ts'
+import type { Block, Definition, Gym, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Exact } from '../model/quantities.ts'
 import type { Schedule } from '../model/schedule.ts'
@@ -30,7 +30,10 @@ export function pictureOfPlan(plan: Plan, programme: Programme, { problems, plac
 		sheet: loadSheet(schedule, programme),
 		volume,
 		needs: volume.weeks.map(week => (week.from === null || week.deload ? null : needsOf(plan, week.from, schedule, programme))),
-		titles: titlesOf(schedule.runs.map(run => run.block)),
+		titles: titlesOf(
+			schedule.runs.map(run => run.block),
+			schedule.sessions.flatMap(session => session.gym ?? []),
+		),
 		meets: plan.meets.map(meet => ({ date: meet.on, title: meet.title?.text ?? '' })),
 		problems,
 		cautions: [...new Set(declared.flatMap(({ breakdown }) => (breakdown.caution ? [breakdown.caution.text] : [])))],
@@ -47,7 +50,7 @@ export function pictureOfBlock(block: Block, programme: Programme, { problems }:
 		sheet: null,
 		volume,
 		needs: volume.weeks.map(() => null),
-		titles: titlesOf([block]),
+		titles: titlesOf([block], []),
 		meets: [],
 		problems,
 		cautions: [],
@@ -55,15 +58,10 @@ export function pictureOfBlock(block: Block, programme: Programme, { problems }:
 	}
 }
 
-function titlesOf(blocks: readonly Block[]): Titles {
-	const titled = (definition: { title: { text: string } | undefined }) => definition.title?.text
-	const ofBlocks = blocks.flatMap(block => (titled(block) ? [[block.name.text, titled(block)!] as const] : []))
-	const ofSessions = blocks.flatMap(block =>
-		block.sessions.flatMap(session =>
-			titled(session) ? [[`${block.name.text}/${session.name.text}`, titled(session)!] as const] : [],
-		),
-	)
-	return { blocks: Object.fromEntries(ofBlocks), sessions: Object.fromEntries(ofSessions) }
+function titlesOf(blocks: readonly Block[], gyms: readonly Gym[]): Titles {
+	const byName = (definitions: readonly (Block | Gym)[]) =>
+		Object.fromEntries(definitions.flatMap(({ name, title }) => (title ? [[name.text, title.text] as const] : [])))
+	return { blocks: byName(blocks), gyms: byName(gyms) }
 }
 
 /** Needs are silent on a part week, in a deload and in the two weeks before a meet. */
