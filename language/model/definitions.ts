@@ -299,6 +299,8 @@ export interface Session {
 	readonly weekday: Weekday | undefined
 	/** `on day 1`: the plan's `days` say which weekday. */
 	readonly day: number | undefined
+	/** The weekday, or the number of the day. */
+	readonly daySpan: Span | undefined
 	readonly items: readonly Item[]
 	readonly notes: readonly QuotedText[]
 	readonly header: Span

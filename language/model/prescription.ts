@@ -39,6 +39,8 @@ export interface Tempo {
 /** `4 x 5 at 70% tempo 3-1-1-0 rest 3 min`: one part of a prescription. */
 export interface SetGroup {
 	readonly span: Span
+	/** `4 x 5` alone, without the clauses. */
+	readonly dose: Span
 	readonly sets: CountRange
 	readonly work: Work
 	readonly load: LoadTarget | undefined

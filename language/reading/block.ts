@@ -95,7 +95,8 @@ function readSession(reader: Reader, node: tree.Session): Session {
 	const lastOfHeader =
 		node.day !== undefined ? reader.spanOf(node, 'day') : node.number !== undefined ? reader.spanOf(node, 'number') : undefined
 	const headerEnd = lastOfHeader?.end ?? title?.span.end ?? name.span.end
-	return { name, title, weekday, day, items, notes, header: { start: span.start, end: headerEnd }, span }
+	const header = { start: span.start, end: headerEnd }
+	return { name, title, weekday, day, daySpan: lastOfHeader, items, notes, header, span }
 }
 
 export function readItem(reader: Reader, node: tree.Item): Item {

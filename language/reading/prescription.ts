@@ -41,7 +41,8 @@ export function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | un
 		}
 		reader.fault('syntax', clauses.ramp.span, 'Sets that go from one percent to another begin with "ramp".', [correction])
 	}
-	return { span: reader.span(node), sets, work, ...clauses }
+	const dose = { start: reader.spanOf(node, 'sets').start, end: node.work ? reader.span(node.work).end : reader.span(node).end }
+	return { span: reader.span(node), dose, sets, work, ...clauses }
 }
 
 function readSets(reader: Reader, node: tree.Range | undefined): CountRange | undefined {

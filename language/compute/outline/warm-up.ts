@@ -33,6 +33,7 @@ export function warmUpSets(item: Item, movement: Movement | undefined, main: Pla
 	return warmUpScheme.map(({ reps, percent }) => {
 		const group: SetGroup = {
 			span: item.span,
+			dose: item.span,
 			sets: { from: 1, to: 1 },
 			work: { kind: 'reps', reps: { from: reps, to: reps }, toFailure: false, orMore: false },
 			load: undefined,
