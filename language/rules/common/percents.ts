@@ -1,6 +1,6 @@
+import { zero } from '../../compute/exact.ts'
 import { isOfTopSet } from '../../compute/loads/top-set.ts'
 import { plannedWeight } from '../../compute/volume/set-weight.ts'
-import { zero } from '../../compute/exact.ts'
 import type { Exact, Mass } from '../../model/quantities.ts'
 import type { PlannedItem, PlannedLoad, PlannedSet, ScheduledSet } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'

@@ -1,3 +1,4 @@
 import type { Rule } from '../rule.ts'
+import { frequencyCap } from './frequency-cap.ts'
 
-export const doseRules: readonly Rule[] = []
+export const doseRules: readonly Rule[] = [frequencyCap]

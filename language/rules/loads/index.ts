@@ -1,3 +1,4 @@
 import type { Rule } from '../rule.ts'
+import { noBest } from './no-best.ts'
 
-export const loadsRules: readonly Rule[] = []
+export const loadsRules: readonly Rule[] = [noBest]

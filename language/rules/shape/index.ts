@@ -1,3 +1,4 @@
 import type { Rule } from '../rule.ts'
+import { roleNotAllowed } from './role-not-allowed.ts'
 
-export const shapeRules: readonly Rule[] = []
+export const shapeRules: readonly Rule[] = [roleNotAllowed]
