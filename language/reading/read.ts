@@ -25,7 +25,8 @@ export function readDefinition(
 ): { definition: Definition | undefined; faults: readonly Fault[] } {
 	const faults = [...unreadable, ...parsed.faults, ...reportSpellings(parsed.tokens)]
 	const node = parsed.tree
-	if (!node) return { definition: undefined, faults: worthSaying(faults) }
+	// Where no definition begins, one message says it all.
+	if (!node) return { definition: undefined, faults: faults.slice(0, 1) }
 	const read = readAs(new Reader(), node, faults)
 	const definition = { ...read, faults: worthSaying(read.faults) }
 	return { definition, faults: definition.faults }
