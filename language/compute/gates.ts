@@ -1,11 +1,11 @@
 import type { Gate, Lifter, Movement, Passed, Progression } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Mass } from '../model/quantities.ts'
-import type { BlockOutline, PlannedItem, Schedule } from '../model/schedule.ts'
+import type { BlockOutline, PlannedItem, PlannedLoad, Schedule } from '../model/schedule.ts'
 import { decimal } from './exact.ts'
 import { type Evidence, type ShownFeat, shownBefore, undatedPassed } from './gates/evidence.ts'
 import { compareFeats, type Feat, featOfPlanned, isOfKind, passes } from './gates/feat.ts'
-import { massText } from './mass.ts'
+import { inUnit, massText } from './mass.ts'
 
 /** A gate before a movement, and the definition that sets it. */
 export interface MovementGate {
@@ -129,8 +129,12 @@ function itemReaches(item: PlannedItem, gate: Gate): boolean {
 	return item.sets.some(set => reaches(featOfPlanned(item.movementName.text, set, writtenMass(set.load)), gate))
 }
 
-function writtenMass(load: PlannedItem['sets'][number]['load']): Mass | undefined {
-	return load.kind === 'mass' ? { amount: load.from.amount.mul(load.share), unit: load.from.unit } : undefined
+/** The low end of a load in kilograms or pounds, with what progression and deload have made of it. */
+function writtenMass(load: PlannedLoad): Mass | undefined {
+	if (load.kind !== 'mass') return undefined
+	const { unit } = load.from
+	const amount = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), load.from.amount.mul(load.share))
+	return { amount, unit }
 }
 
 function reaches(feat: Feat | undefined, gate: Gate): boolean {

@@ -2,9 +2,12 @@ import type { Block, Lifter, Movement, Plan } from '../../language/model/definit
 import { Folder } from '../../language/workspace/folder.ts'
 import { TextReader } from '../../language/workspace/text-file.ts'
 
+/** Making one takes longer than reading most texts. */
+const reader = new TextReader()
+
 /** A workspace folder with one file. A text that does not read is a fault of the test, not of what it tests. */
 export function workspaceOf(...texts: readonly string[]): Folder {
-	const folder = new Folder(new TextReader())
+	const folder = new Folder(reader)
 	const file = folder.setFile('file:///test.stave', texts.join('\n'))
 	const faults = file.parts.flatMap(part => part.faults).filter(fault => fault.code !== 'old-spelling')
 	if (faults.length > 0) throw new Error(faults.map(fault => fault.message).join('\n'))
