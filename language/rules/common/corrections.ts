@@ -2,7 +2,6 @@ import { covers } from '../../compute/outline/week-choice.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import type { Block, Item, Run, Session } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { Weekday } from '../../model/quantities.ts'
 import type { Correction } from '../../model/reading.ts'
 import type { Span } from '../../model/text.ts'
 import { weeksInWords } from './weeks.ts'
@@ -62,11 +61,4 @@ export function weekNumbers(weeks: readonly number[]): string {
 /** A line below a run's own: `move heavy-pull to tuesday`. */
 export function runLine(run: Run, line: string): { span: Span; text: string } {
 	return { span: { start: run.header.end, end: run.header.end }, text: `${runLineIndent}${line}` }
-}
-
-/** Moves a session of a block to another weekday. */
-export function movedTo(session: Session, day: Weekday): Correction[] {
-	if (session.daySpan === undefined) return []
-	const title = session.title?.text ?? session.name.text
-	return [{ title: `Move ${title} to ${day}`, edits: [{ span: session.daySpan, text: day }] }]
 }

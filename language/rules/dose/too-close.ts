@@ -1,0 +1,142 @@
+import { limitsFor } from '../../compute/limits.ts'
+import type { Block, Lifter } from '../../model/definitions.ts'
+import type { Finding, RelatedPlace } from '../../model/problem.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { Estimator } from '../../model/vocabulary.ts'
+import { groupedBy } from '../common/groups.ts'
+import { movesInBlock, movesInPlan, titleOfSession } from '../common/moves.ts'
+import { originOf } from '../common/origins.ts'
+import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
+import { headOf, placeOfItem } from '../common/places.ts'
+import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
+import { calendarWeeksInWords, weeksInWords } from '../common/weeks.ts'
+import { counted } from '../common/words.ts'
+import type { Rule } from '../rule.ts'
+import { type ClosePair, closePairs } from './close-exposures.ts'
+import page from './too-close.md'
+
+export const tooClose: Rule = {
+	code: 'too-close',
+	area: 'dose',
+	level: 'warning',
+	summary: 'Two sessions of a movement are closer than its definition asks for.',
+	source: 'the `apart … days` of the movement',
+	fix: 'to confirm',
+	since: '0.1.0',
+	page,
+	check: {
+		block: checkBlock,
+		plan: (plan, programme) => findingsOn(plan, programme, ofLifter),
+	},
+}
+
+function pairsInBlock(block: Block, programme: Programme): readonly ClosePair<PlacedSession>[] {
+	return programme.derived(block, workOutPairs)
+}
+
+function workOutPairs(block: Block, programme: Programme): readonly ClosePair<PlacedSession>[] {
+	return closePairs(blockSessions(block, programme), estimatorOf(undefined, programme))
+}
+
+function checkBlock(block: Block, programme: Programme): Finding[] {
+	const pairs = pairsInBlock(block, programme)
+	const signature = ({ movement, earlier, later, gap }: ClosePair<PlacedSession>) =>
+		`${movement.name.text} ${earlier.session.dayText} ${later.session.dayText} ${gap}`
+	return groupedBy(pairs, signature).map(same => {
+		const [pair] = same
+		const { earlier, later } = pair
+		const isNextWeek = later.session.blockWeek !== earlier.session.blockWeek
+		const days = `on ${earlier.session.dayText} and again on ${isNextWeek ? 'the ' : ''}${later.session.dayText}${isNextWeek ? ' after' : ''}`
+		const when = weeksInWords(same.map(one => one.earlier.session.blockWeek))
+		const first = earlier.items[0]?.item.item
+		const fits = (sessions: readonly PlacedSession[]) =>
+			isBetter(pair, closePairs(sessions, estimatorOf(undefined, programme)), pairs)
+		return {
+			span: later.items[0] ? headOf(later.items[0].item.item) : block.header,
+			...said(pair, days, isNextWeek ? `after ${when}` : when, programme),
+			related: [
+				...(first ? [{ definition: block, span: headOf(first), message: 'The session before it.' }] : []),
+				factPlace(pair),
+			],
+			corrections: [later, earlier].flatMap(({ session }) => movesInBlock(session.session, block, programme, fits)),
+		}
+	})
+}
+
+/** What the blocks alone do not show: days that the plan gives, and the borders of blocks and plans. */
+function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
+	const estimator = estimatorOf(lifter.name.text, programme)
+	const all = closePairs(lifterSessions(lifter, programme), estimator)
+	const pairs = all.filter(pair => !isInBlock(pair, programme))
+	const keyOf = ({ plan, run, session }: DatedSession) => `${plan.name.text} ${run.monday} ${session.name.text}`
+	const signature = ({ movement, earlier, later, gap }: ClosePair<DatedSession>) =>
+		`${movement.name.text} ${keyOf(earlier.session)} ${keyOf(later.session)} ${gap}`
+	return groupedBy(pairs, signature).map((same): PlanFinding => {
+		const [pair] = same
+		const { earlier, later } = pair
+		const { plan, run } = later.session
+		const days = `on ${earlier.session.dayText} and again on ${later.session.dayText}`
+		const others = same.slice(1).map(one => one.later.session.monday)
+		const when = others.length === 0 ? '' : `also in ${calendarWeeksInWords(others)}`
+		const fits = (sessions: readonly DatedSession[]) => isBetter(pair, closePairs(sessions, estimator), all)
+		return {
+			plan,
+			finding: {
+				span: run.run.header,
+				...said(pair, days, when, programme),
+				related: [...[earlier, later].flatMap(({ items, session }) => placesOf(items, session)), factPlace(pair)],
+				corrections: movesInPlan(later.session, lifter, programme, fits),
+			},
+		}
+	})
+}
+
+function placesOf(items: ClosePair<DatedSession>['later']['items'], session: DatedSession): RelatedPlace[] {
+	return items
+		.slice(0, 1)
+		.map(one => placeOfItem(one.item, one.session, `${titleOfSession(session.session)}, ${session.dayText}.`))
+}
+
+/** Has a move taken the pairs of that movement away, and brought none of another? */
+function isBetter(
+	pair: ClosePair<PlacedSession>,
+	after: readonly ClosePair<PlacedSession>[],
+	before: readonly ClosePair<PlacedSession>[],
+): boolean {
+	const others = (pairs: readonly ClosePair<PlacedSession>[]) => pairs.filter(one => one.movement !== pair.movement).length
+	return after.every(one => one.movement !== pair.movement) && others(after) <= others(before)
+}
+
+/** The same sessions of the same weeks of one block, closer than they should be whatever the plan: it is said there. */
+function isInBlock({ movement, earlier, later }: ClosePair<DatedSession>, programme: Programme): boolean {
+	if (earlier.session.run !== later.session.run) return false
+	const isSame = (a: PlacedSession, b: PlacedSession) =>
+		a.session.name.text === b.session.name.text && a.blockWeek === b.blockWeek
+	return pairsInBlock(later.session.run.block, programme).some(
+		pair =>
+			pair.movement === movement && isSame(pair.earlier.session, earlier.session) && isSame(pair.later.session, later.session),
+	)
+}
+
+function said(
+	{ movement, apartDays, gap }: ClosePair<PlacedSession>,
+	days: string,
+	when: string,
+	programme: Programme,
+): Pick<Finding, 'message' | 'source'> {
+	const title = movement.title?.text ?? movement.name.text
+	const origin = originOf(movement, programme)
+	const later = `${counted(gap, 'day')} later${when === '' ? '' : ` (${when})`}`
+	return {
+		message: `${title} is trained ${days}, ${later}; from one to the next it asks for ${counted(apartDays, 'day')} at least (${origin}). Move one of them, or drop it there.`,
+		source: origin,
+	}
+}
+
+function factPlace({ movement }: ClosePair<PlacedSession>): RelatedPlace {
+	return { definition: movement, span: movement.apartDays?.span ?? movement.header, message: 'The days apart stand here.' }
+}
+
+function estimatorOf(lifter: string | undefined, programme: Programme): Estimator {
+	return limitsFor(lifter, programme).estimator?.value ?? 'epley'
+}
