@@ -1,0 +1,29 @@
+import type { DefinitionKind, DefinitionOf } from '../../../language/model/definitions.ts'
+import { nearest } from '../../../language/names/nearest.ts'
+import type { Folder } from '../../../language/workspace/folder.ts'
+import { Refusal } from '../refusal.ts'
+import { plain } from '../text/plain.ts'
+
+/** More names than this are no help to choose from. */
+const mostNames = 20
+
+/**
+ * The definition of a name that was given on the command line: of the first kind that has it.
+ * @throws {Refusal} where no file defines it, with the nearest name or all that there are.
+ */
+export function findNamed<K extends DefinitionKind>(folder: Folder, kinds: readonly K[], name: string): DefinitionOf<K> {
+	for (const kind of kinds) {
+		const found = folder.find(kind, name)
+		if (found) return found
+	}
+	const names = [...new Set(kinds.flatMap(kind => folder.all(kind).map(one => one.name.text)))].filter(one => one !== '').sort()
+	throw new Refusal(plain(`No ${kinds.join(' or ')} is called "${name}". ${suggestion(name, names)}`))
+}
+
+function suggestion(name: string, names: readonly string[]): string {
+	const near = nearest(name, names)
+	if (near !== undefined) return `Did you mean "${near}"?`
+	if (names.length === 0) return 'The workspace has none; say where it is with --workspace.'
+	const more = names.length > mostNames ? ` and ${names.length - mostNames} more` : ''
+	return `There ${names.length === 1 ? 'is' : 'are'}: ${names.slice(0, mostNames).join(', ')}${more}.`
+}

@@ -1,0 +1,53 @@
+import { Command } from 'commander'
+import { schedulePlan } from '../../../language/compute/schedule.ts'
+import type { Block, Plan } from '../../../language/model/definitions.ts'
+import { weeklyVolume } from '../../../language/reports/weekly-volume.ts'
+import type { Folder } from '../../../language/workspace/folder.ts'
+import { deliver, layoutFor } from '../output.ts'
+import { volumeText } from '../reporters/volume-text.ts'
+import { titleOf } from '../text/words.ts'
+import { openWorkspace } from '../workspace/workspace.ts'
+import { sayWhatIsMissing } from './beside.ts'
+import { findNamed } from './named.ts'
+import { formatOption, outOption, workspaceOption } from './options.ts'
+
+interface VolumeOptions {
+	readonly workspace?: string
+	readonly format: 'text' | 'json' | 'html'
+	readonly out?: string
+}
+
+/** `volume BLOCK|PLAN`: what a block or a plan adds up to, week by week. */
+export function volume(): Command {
+	return new Command('volume')
+		.description('print what a plan or a block adds up to, week by week')
+		.argument('<name>', 'the name of a plan, or of a block')
+		.addOption(workspaceOption())
+		.addOption(formatOption('text', 'json', 'html'))
+		.addOption(outOption())
+		.action(run)
+}
+
+async function run(name: string, options: VolumeOptions): Promise<void> {
+	const { format, out } = options
+	const workspace = await openWorkspace(options.workspace)
+	const { folder } = workspace
+	const of: Plan | Block = findNamed(folder, ['plan', 'block'], name)
+	const data = weeklyVolume(of, folder)
+	const status = sayWhatIsMissing(workspace, madeOf(of, folder))
+	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
+	else if (format === 'text') {
+		const blockTitle = (block: string) => {
+			const definition = folder.find('block', block)
+			return definition ? titleOf(definition) : block
+		}
+		await deliver(volumeText(data, { ...layoutFor(out), heading: `${titleOf(of)}: weekly volume`, blockTitle }), out)
+	}
+	process.exitCode = status
+}
+
+function madeOf(of: Plan | Block, folder: Folder) {
+	if (of.kind === 'block') return [of]
+	const { lifter, runs } = schedulePlan(of, folder)
+	return [of, lifter, ...runs.map(run => run.block)]
+}

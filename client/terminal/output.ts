@@ -1,0 +1,77 @@
+import { writeSync } from 'node:fs'
+import { Refusal } from './refusal.ts'
+import { type Style, styleFor } from './text/style.ts'
+import { reasonOf } from './workspace/find-files.ts'
+import { writeWhole } from './workspace/write-file.ts'
+
+/** Lines of a report for people are as wide as the terminal, within what reads well; the same width for every pipe. */
+const narrowest = 60
+const widest = 120
+const widthOfPipes = 120
+
+/** Prints a result. It ends with one line break, whatever the report ends with. */
+export function print(text: string): void {
+	process.stdout.write(text.endsWith('\n') ? text : `${text}\n`)
+}
+
+/** How a report for people is laid out where it goes: into a file as through a pipe. */
+export function layoutFor(out: string | undefined): { readonly style: Style; readonly width: number } {
+	return out === undefined ? layoutOfTerminal() : { style: styleFor(false), width: widthOfPipes }
+}
+
+function layoutOfTerminal(): { readonly style: Style; readonly width: number } {
+	const { stdout } = process
+	if (!stdout.isTTY) return { style: styleFor(false), width: widthOfPipes }
+	return { style: styleFor(stdout.hasColors()), width: Math.min(widest, Math.max(narrowest, stdout.columns)) }
+}
+
+/**
+ * Prints a result, or writes it into a file.
+ * @throws {Refusal} where the file cannot be written.
+ */
+export async function deliver(text: string, out: string | undefined): Promise<void> {
+	if (out === undefined) return print(text)
+	try {
+		await writeWhole(out, text.endsWith('\n') ? text : `${text}\n`)
+	} catch (problem) {
+		throw new Refusal(`"${out}" cannot be written: ${reasonOf(problem)}.`)
+	}
+}
+
+/** Says something beside the result: a note, a fault. */
+export function say(text: string): void {
+	process.stderr.write(`${text}\n`)
+}
+
+/** A reader that has seen enough (`barstave check | head`) is no fault; the status stays what it is. */
+export function endQuietlyOnClosedPipe(): void {
+	process.stdout.on('error', (problem: NodeJS.ErrnoException) => {
+		if (problem.code !== 'EPIPE') throw problem
+		process.exit()
+	})
+}
+
+/** Shorter work than this shows no progress, in milliseconds. */
+const patience = 500
+
+/** Shows how far long work has come, on a terminal and only there: one line that is taken away when the work is done. */
+export class Progress {
+	private readonly begun = performance.now()
+	private readonly shows = process.stderr.isTTY === true
+	private shown = ''
+
+	constructor(private readonly what: string) {}
+
+	at(done: number, of: number): void {
+		if (!this.shows || performance.now() - this.begun < patience) return
+		const line = `${this.what}: ${Math.floor((100 * done) / of)} %`
+		if (line === this.shown) return
+		this.shown = line
+		// The work that follows holds the program up: what is written later would be seen later.
+		writeSync(2, `\r${line}`)
+	}
+
+	done(): void {
+		if (this.shown !== '') writeSync(2, `\r${' '.repeat(this.shown.length)}\r`)
+	}
+}

@@ -1,0 +1,16 @@
+import type { Definition } from '../../../language/model/definitions.ts'
+import type { ShownLevel } from '../../../language/model/problem.ts'
+import { counted, spokenName } from '../../views/reader/words.ts'
+import { plain } from './plain.ts'
+
+const nouns: Record<ShownLevel, string> = { error: 'error', warning: 'warning', info: 'info', hint: 'hint' }
+
+/** `2 errors`, with the level's word in the right number. */
+export function countedLevel(level: ShownLevel, count: number): string {
+	return counted(count, nouns[level])
+}
+
+/** What people call a definition: its title, else its name in words. */
+export function titleOf(definition: Definition): string {
+	return plain(definition.title?.text ?? spokenName(definition.name.text))
+}
