@@ -132,7 +132,7 @@ describe('published volumes', () => {
 
 	it('of sets in kilograms', () => {
 		// 3 × 8 × 65 = 1560; 10 × 55 + 8 × 65 + 6 × 75 = 1520, on average 57.58 % of 110 kg.
-		// Source: BMJ Mil Health 2020;168:314-319, table 1.
+		// Source: BMJ Mil Health 2020;168:314-319, table 1 (which prints 57: it rounds the mean of 63.33 kg first).
 		expect(ends(lift(totals('main pull 3 x 8 at 65 kg', of110)).tonnage)).toBe('1560')
 		const pyramid = lift(totals('main pull 1 x 10 at 55 kg, 1 x 8 at 65 kg, 1 x 6 at 75 kg', of110))
 		expect([ends(pyramid.tonnage), decimal(averagePercent(pyramid)!.from, 2)]).toEqual(['1520', '57.58'])
@@ -145,6 +145,18 @@ describe('published volumes', () => {
 		// Source: Kraft et al. 2014, J Strength Cond Res: sets × reps × percent, both 1440.
 		expect(ends(lift(totals('main pull 2 x 12 at 60%')).relative)).toBe('1440')
 		expect(ends(lift(totals('main pull 3 x 6 at 80%')).relative)).toBe('1440')
+	})
+
+	it('of a week with three sessions', () => {
+		// 4 × 12 × 60 + 4 × 10 × 65 + 5 × 8 × 70 = 8280 in 128 reps. Source: Klemp et al. 2016, Appl Physiol Nutr Metab (as quoted).
+		const pull = lift(totals('main pull 4 x 12 at 60%, 4 x 10 at 65%, 5 x 8 at 70%'))
+		expect([ends(pull.relative), counts(pull.reps)]).toEqual(['8280', '128'])
+	})
+
+	it('of rep ranges', () => {
+		// Source: Mangine et al. 2015, Physiol Rep 3(8):e12472.
+		expect(counts(lift(totals('main pull 4 x 10-12 at 70%')).reps)).toBe('40-48')
+		expect(counts(lift(totals('main pull 4 x 3-5 at 90%')).reps)).toBe('12-20')
 	})
 
 	it('of direct and assisting sets', () => {
