@@ -1,11 +1,24 @@
 import { readFileSync } from 'node:fs'
+import path from 'node:path'
 import type { Plugin } from 'vitest/config'
 
-/** Imports `.stave` and `.md` files as text, as the build does. */
+const mark = '\0text:'
+
+/**
+ * Imports `.stave`, `.md` and `.css` files as text, as the build does. They go by a name of their own, so that nobody takes a style sheet
+ * for one to be built.
+ */
 export const textFiles: Plugin = {
 	name: 'text-files',
 	enforce: 'pre',
+	resolveId(source, importer) {
+		if (!importer || !/^\..*\.(stave|md|css)$/.test(source)) return undefined
+		return `${mark}${path.resolve(path.dirname(importer), source)}.text`
+	},
 	load(id) {
-		return /\.(stave|md)$/.test(id) ? `export default ${JSON.stringify(readFileSync(id, 'utf8'))}` : undefined
+		if (!id.startsWith(mark)) return undefined
+		const file = id.slice(mark.length, -'.text'.length)
+		this.addWatchFile(file)
+		return `export default ${JSON.stringify(readFileSync(file, 'utf8'))}`
 	},
 }

@@ -1,0 +1,113 @@
+// A person at a workbench: the packaged extension is installed into a whole VS Code, which a headless browser shows.
+import { readdir, readFile, writeFile } from 'node:fs/promises'
+import path from 'node:path'
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { exampleClub } from './example-club.ts'
+import { launchBrowser } from './workbench/browser.ts'
+import { type CodeServer, installExtension, Profile, startCodeServer } from './workbench/code-server.ts'
+import { isAlive, languageServersBelow } from './workbench/processes.ts'
+import { temporaryFolder } from './workbench/temporary-folder.ts'
+import { placeOf, Workbench } from './workbench/workbench.ts'
+
+const dist = path.resolve(import.meta.dirname, '../../dist')
+
+let folder: Awaited<ReturnType<typeof temporaryFolder>>
+let server: CodeServer
+let browser: Browser
+let bench: Workbench
+let block: string
+
+beforeAll(async () => {
+	folder = await temporaryFolder()
+	const club = await exampleClub(folder.path)
+	await makeMaraFailEarlier(club)
+	block = await readFile(path.join(club, 'blocks/hinge-rebuild.stave'), 'utf8')
+
+	const profile = await Profile.create(folder.path)
+	const vsix = (await readdir(dist)).find(file => file.endsWith('.vsix'))
+	expect(vsix, 'npm run package has made it').toBeDefined()
+	expect(await installExtension(profile, path.join(dist, vsix!))).toContainEqual(expect.stringMatching(/^barstave\.barstave@/))
+
+	server = await startCodeServer(profile)
+	browser = await launchBrowser()
+	const page = await browser.newPage({ viewport: { width: 1500, height: 950 } })
+	bench = await Workbench.open(page, server.port, club)
+})
+
+afterAll(async () => {
+	await bench?.screenshot('at-the-end')
+	await browser?.close()
+	await server?.stop()
+	await folder?.[Symbol.asyncDispose]()
+})
+
+/** In the first week she now loses position above 72.5%, so that one changed percent of the example is enough to see it. */
+async function makeMaraFailEarlier(club: string): Promise<void> {
+	const file = path.join(club, 'lifters/mara-lind.stave')
+	const line = '  fails deadlift with back-rounding above 80% from 2026-09-01 until 2026-11-08\n'
+	const text = await readFile(file, 'utf8')
+	expect(text).toContain(line)
+	const lines =
+		'  fails deadlift with back-rounding above 72.5% from 2026-09-01 until 2026-10-11\n' +
+		'  fails deadlift with back-rounding above 80% from 2026-10-12 until 2026-11-08\n'
+	await writeFile(file, text.replace(line, lines))
+}
+
+test('the words of a text have colours by what they mean', async () => {
+	await bench.openFile('blocks/hinge-rebuild.stave')
+	await bench.run('Developer: Inspect Editor Tokens and Scopes')
+	const scopes = async (text: string, after: string) => {
+		const { line, column } = placeOf(block, text, after)
+		await bench.goTo(line, column)
+		const widget = bench.page.locator('.token-inspect-widget', { hasText: 'textmate scopes' })
+		await widget.locator('.tiw-token', { hasText: text }).waitFor()
+		return widget.textContent()
+	}
+	for (const [text, after, scope] of [
+		['block', '\n', 'storage.type.definition'],
+		['hinge-rebuild', 'block', 'entity.name.type'],
+		['deload', '', 'keyword.other.statement'],
+		['90', 'sets at', 'constant.numeric.percent'],
+		['heavy-pull', 'session', 'entity.name.function.session'],
+		['monday', '', 'constant.language.weekday'],
+		['main', '', 'keyword.control.role'],
+		['deadlift', 'main', 'variable.other.movement'],
+		['week', 'main', 'entity.name.tag.week'],
+		['kg', 'at 40', 'keyword.other.unit'],
+		['2-1-2-1', '', 'constant.numeric.tempo'],
+	] as const)
+		expect(await scopes(text, after)).toContain(`${scope}.barstave`)
+	await bench.run('Developer: Inspect Editor Tokens and Scopes')
+})
+
+test('the example club is quiet', async () => {
+	await bench.openFile('blocks/hinge-rebuild.stave')
+	// The hover needs the whole club; where it is right, all has been read.
+	const hover = await bench.hover(placeOf(block, '70%', 'week 1'))
+	expect(await hover.textContent()).toContain('Mara Lind')
+	const rows = await bench.problems()
+	await bench.page.getByText('No problems have been detected in the workspace.').waitFor()
+	expect(await rows.count()).toBe(0)
+})
+
+test('75% over 70% loses the position, and says so where the plan runs the block', async () => {
+	await bench.openFile('blocks/hinge-rebuild.stave')
+	await bench.typeOver(placeOf(block, '70', 'week 1'), '75')
+	const rows = await bench.problems()
+	const problem = rows.filter({ hasText: 'past-position-limit' })
+	await problem.waitFor()
+	expect(await problem.textContent()).toMatch(/72\.5/)
+	await bench.screenshot('problem')
+	await bench.openFile('plans/mara-autumn.stave')
+	await bench.editor.locator('.squiggly-warning').first().waitFor()
+	await bench.openFile('blocks/hinge-rebuild.stave')
+})
+
+test('resting on the percent tells how its load came about', async () => {
+	const hover = await bench.hover(placeOf(block, '70', 'week 1'))
+	const text = await hover.textContent()
+	expect(text).toContain('75% of 160 kg = 120 kg')
+	expect(text).toContain('120 kg')
+	await bench.screenshot('hover')
+})
