@@ -1,33 +1,58 @@
 import { useContext } from 'preact/hooks'
 import type { LoadSheet } from '../../language/reports/load-sheet.ts'
-import type { PreviewMeet } from '../../language/reports/preview.ts'
+import type { PreviewMeet, Titles } from '../../language/reports/preview.ts'
 import { ReaderContext } from './reader/context.ts'
-import { counted } from './reader/words.ts'
+import { blockTitle, counted } from './reader/words.ts'
 import { weekAnchor } from './sheet/week-section.tsx'
 import { mondayOf, type SheetWeek, weeksOf } from './sheet/weeks.ts'
 
-const height = 40
-const step = 9
-const stroke = 5
+const height = 52
+const step = 11
+const stroke = 6
 
 /** The whole plan in one line: a week a column, a session a stroke as tall as it is long. Each week leads to its sheet. */
-export function Overview({ sheet, meets }: { sheet: LoadSheet; meets: readonly PreviewMeet[] }) {
-	const weeks = weeksOf(sheet)
+export function Overview({ sheet, titles, meets }: { sheet: LoadSheet; titles: Titles; meets: readonly PreviewMeet[] }) {
 	const longest = Math.max(1, ...sheet.sessions.map(session => session.minutes))
 	return (
 		<nav class="overview" aria-label="Weeks">
 			<ol>
-				{weeks.map(week => (
-					<Week key={week.monday} week={week} longest={longest} meet={meets.find(meet => mondayOf(meet.date) === week.monday)} />
+				{stretchesOf(weeksOf(sheet)).map(({ block, weeks }) => (
+					<li key={weeks[0]!.monday}>
+						<ol>
+							{weeks.map(week => (
+								<Week
+									key={week.monday}
+									week={week}
+									longest={longest}
+									meet={meets.find(meet => mondayOf(meet.date) === week.monday)}
+								/>
+							))}
+						</ol>
+						<span class="block" dir="auto">
+							{blockTitle(titles, block)}
+						</span>
+					</li>
 				))}
 			</ol>
 		</nav>
 	)
 }
 
+/** Neighbouring weeks that begin with the same block. */
+function stretchesOf(weeks: readonly SheetWeek[]): { readonly block: string; readonly weeks: SheetWeek[] }[] {
+	const stretches: { block: string; weeks: SheetWeek[] }[] = []
+	for (const week of weeks) {
+		const { block } = week.sessions[0]!.session
+		const last = stretches.at(-1)
+		if (last?.block === block) last.weeks.push(week)
+		else stretches.push({ block, weeks: [week] })
+	}
+	return stretches
+}
+
 function Week({ week, longest, meet }: { week: SheetWeek; longest: number; meet: PreviewMeet | undefined }) {
 	const reader = useContext(ReaderContext)
-	const width = Math.max(1, week.sessions.length) * step
+	const width = week.sessions.length * step
 	return (
 		<li class={week.deload ? 'lighter' : undefined}>
 			<a href={`#${weekAnchor(week.week)}`}>
@@ -42,17 +67,17 @@ function Week({ week, longest, meet }: { week: SheetWeek; longest: number; meet:
 				<span class="number">
 					<span class="unseen">Week </span>
 					{reader.number(week.week)}
+					{meet && (
+						<span class="meet" title={meet.title || 'Meet'} aria-hidden="true">
+							{' ◆'}
+						</span>
+					)}
 				</span>
 				<span class="unseen">
 					, {counted(week.sessions.length, 'session')}
 					{week.deload && ', lighter week'}
+					{meet && ', meet'}
 				</span>
-				{meet && (
-					<span class="meet" title={meet.title || 'Meet'}>
-						<span aria-hidden="true">◆</span>
-						<span class="unseen">, meet</span>
-					</span>
-				)}
 			</a>
 		</li>
 	)

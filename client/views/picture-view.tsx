@@ -34,7 +34,7 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 			</header>
 			{sheet !== null && (
 				<>
-					<Overview sheet={sheet} meets={picture.meets} />
+					<Overview sheet={sheet} titles={titles} meets={picture.meets} />
 					<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
 				</>
 			)}

@@ -19,6 +19,7 @@ export type Drawing = (surface: Surface) => { readonly height: number; readonly 
 
 /** Colours are the page's own custom properties: a chart follows the theme without being drawn again. */
 export const ink = {
+	paper: 'var(--paper)',
 	text: 'var(--ink)',
 	soft: 'var(--soft)',
 	line: 'var(--line)',

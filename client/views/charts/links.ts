@@ -1,16 +1,14 @@
 import type { Link } from '../../../language/model/vocabulary.ts'
 import type { Reader } from '../reader/reader.ts'
-import type { Measure, NeedMeasure, WeekColumn } from '../volume/measures.ts'
+import { links as inOrder, type Measure, type NeedMeasure, type WeekColumn } from '../volume/measures.ts'
 import { type Drawing, ink } from './drawing.ts'
 import { base, borderAxis, ceiling, heightAxis, needBars, needLine, weekAxis } from './parts.ts'
-
-const order: readonly Link[] = ['stability', 'drive']
 
 /** Stability beside drive, week by week, with what the breakdowns need of each. */
 export function linksDrawing(links: Readonly<Record<Link, NeedMeasure>>, weeks: readonly WeekColumn[], reader: Reader): Drawing {
 	return surface => {
 		const plot = Math.round(surface.fontSize * 11)
-		const measures = order.map(link => links[link])
+		const measures = inOrder.map(link => links[link])
 		const slot = surface.width / weeks.length
 		return {
 			height: plot + Math.round(surface.fontSize * 2.2),
@@ -20,10 +18,10 @@ export function linksDrawing(links: Readonly<Record<Link, NeedMeasure>>, weeks: 
 				xAxis: [weekAxis(0, weeks, surface, true), borderAxis(0, weeks)],
 				yAxis: [heightAxis(0, { max: ceiling(measures) * 1.15 })],
 				series: [
-					...order.flatMap(link =>
+					...inOrder.flatMap(link =>
 						needBars(links[link], { grid: 0, axis: 0, color: ink[link], slot, surface, reader, abreast: 2 }),
 					),
-					...order.flatMap(link => needLine(links[link], 0, 1, ink[link])),
+					...inOrder.flatMap(link => needLine(links[link], 0, 1, ink[link])),
 				],
 			},
 		}

@@ -8,14 +8,17 @@ export function muscleSetsDrawing(muscles: readonly NeedMeasure[], weeks: readon
 	return surface => {
 		const columns = surface.width >= 600 && muscles.length > 1 ? 2 : 1
 		const rows = Math.ceil(muscles.length / columns)
-		const names = Math.round(surface.fontSize * 7.6)
+		const longest = Math.max(...muscles.map(({ name }) => name.length), 'needs 10'.length)
+		const names = Math.round(longest * surface.fontSize * 0.6) + 14
 		const gap = 24
 		const width = (surface.width - gap * (columns - 1)) / columns
-		const bars = Math.round(surface.fontSize * 3.1)
+		const bars = Math.round(surface.fontSize * 3.5)
 		const row = bars + Math.round(surface.fontSize * 0.9)
+		// The first row's numbers reach above its own bars.
+		const head = Math.round(surface.fontSize * 0.5)
 		const foot = Math.round(surface.fontSize * 1.9)
 		// Headroom keeps the numbers of the highest bars inside their own row.
-		const max = ceiling(muscles) * 1.45
+		const max = ceiling(muscles) * 1.4
 
 		const option = base(surface)
 		const grid: ChartOption['grid'] & object[] = []
@@ -30,7 +33,7 @@ export function muscleSetsDrawing(muscles: readonly NeedMeasure[], weeks: readon
 				id: muscle.name,
 				left: column * (width + gap) + names,
 				width: width - names,
-				top: place * row,
+				top: head + place * row,
 				height: bars,
 				outerBoundsMode: 'none',
 			})
@@ -61,7 +64,7 @@ export function muscleSetsDrawing(muscles: readonly NeedMeasure[], weeks: readon
 				...needLine(muscle, index, index * 2 + 1, ink.need),
 			)
 		})
-		return { height: rows * row + foot, option: { ...option, grid, xAxis, yAxis, series } }
+		return { height: head + rows * row + foot, option: { ...option, grid, xAxis, yAxis, series } }
 	}
 }
 

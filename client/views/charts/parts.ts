@@ -87,6 +87,10 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 					distance: 3,
 					formatter: text[week]!,
 					color: ink.text,
+					opacity: 1,
+					// A halo keeps a number readable where a line of needs runs through it.
+					textBorderColor: ink.paper,
+					textBorderWidth: 2,
 					fontFamily,
 					fontSize,
 				},
@@ -95,9 +99,9 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 	]
 }
 
-/** Bars of sets that answer below all sets; all solid where nothing is needed. */
+/** Bars of sets that answer below all sets; where nothing is needed, of what is certain below what is possible. */
 export function needBars(measure: NeedMeasure, look: BarLook): BarSeriesOption[] {
-	const solid = (measure.need?.answering ?? measure.all).amounts.map(numberOf)
+	const solid = (measure.need?.answering ?? measure.all).amounts.map(amount => Number(amount?.low ?? 0))
 	return twoPartBars(measure.name, measure.all, solid, look)
 }
 
@@ -136,7 +140,8 @@ function numberOf(amount: Amount): number {
 	return amount === null ? 0 : Number(amount.high)
 }
 
-/** On a bar the unit is left to the heading. */
+/** On a bar the unit is left to the heading; seconds are written as a clock writes them. */
 function shortText(amount: Amount, unit: Measure['unit'], reader: Reader): string {
-	return amountText(amount, unit === 's' ? 's' : null, reader)
+	if (unit !== 's' || amount === null) return amountText(amount, null, reader)
+	return reader.range(reader.clock(Number(amount.low)), reader.clock(Number(amount.high)))
 }

@@ -13,6 +13,8 @@ export interface Reader {
 	mass(decimal: string, unit: Unit): string
 	/** Seconds as `45 s`, `1 min 30 s`. */
 	duration(seconds: number): string
+	/** Seconds as `1:30`, minutes and seconds. */
+	clock(seconds: number): string
 	/** Two ends as `5–8`, or one value where they are equal. */
 	range(from: string, to: string): string
 	/** `Mon`. */
@@ -44,6 +46,10 @@ export function readerOf(locale: string | null): Reader {
 			if (minutes === 0 || (rest !== 0 && seconds <= 90)) return `${number(seconds)}${space}s`
 			if (rest === 0) return `${number(minutes)}${space}min`
 			return `${number(minutes)}${space}min ${number(rest)}${space}s`
+		},
+		clock(seconds) {
+			const rest = seconds % 60
+			return `${number(Math.floor(seconds / 60))}:${rest < 10 ? number(0) : ''}${number(rest)}`
 		},
 		range: (from, to) => (from === to ? from : `${from}–${to}`),
 		...dates,

@@ -1,4 +1,5 @@
 import { useContext } from 'preact/hooks'
+import type { CalendarDate } from '../../../language/model/quantities.ts'
 import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
@@ -26,11 +27,13 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 		<tbody class="session">
 			<tr class="session-head">
 				<th class="day" scope="rowgroup" rowSpan={lines + 2}>
-					<time dateTime={session.date}>
-						<b>{reader.weekday(session.date)}</b> <span>{reader.day(session.date)}</span>
-					</time>
+					<Day date={session.date} />
 				</th>
 				<td colSpan={columns - 1}>
+					{/* Where there is no margin for it, the day stands here instead. */}
+					<span class="day-inline">
+						<Day date={session.date} />
+					</span>
 					<h3 dir="auto">{session.title ?? spokenName(session.session)}</h3>
 					<span class="aside">
 						{reader.duration(session.minutes * 60)}
@@ -46,7 +49,7 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 			</tr>
 			{items.map(({ item, folds }, index) =>
 				folds.length === 0 ? (
-					<tr class="sets" key={index}>
+					<tr class={`sets ${item.role}`} key={index}>
 						<Movement item={item} lines={1} />
 						<td colSpan={columns - 2} />
 					</tr>
@@ -66,6 +69,15 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 				</td>
 			</tr>
 		</tbody>
+	)
+}
+
+function Day({ date }: { date: CalendarDate }) {
+	const reader = useContext(ReaderContext)
+	return (
+		<time dateTime={date}>
+			<b>{reader.weekday(date)}</b> <span>{reader.day(date)}</span>
+		</time>
 	)
 }
 

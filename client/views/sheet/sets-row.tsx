@@ -5,7 +5,7 @@ import { ReaderContext } from '../reader/context.ts'
 import { TextLinksContext } from '../text-links.ts'
 import { Discs } from './discs.tsx'
 import type { FoldedSets } from './fold.ts'
-import { discsOf, groundsOf, loadOf, setsAndWork } from './wording.ts'
+import { discsOf, effortOf, exactOf, loadOf, percentOf, setsAndWork } from './wording.ts'
 
 export interface SetsRowProps {
 	readonly fold: FoldedSets
@@ -23,11 +23,13 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 	const { set } = fold
 	const words = setsAndWork(fold, reader)
 	const load = loadOf(set, item, reader)
-	const grounds = groundsOf(set, reader)
+	const effort = effortOf(set, reader)
+	const percent = percentOf(set, reader)
+	const exact = exactOf(set, reader)
 	const discs = discsOf(set, reader)
 	const lit = place !== null && links?.lit.has(place)
 	return (
-		<tr class={lit ? 'sets lit' : 'sets'} data-place={place ?? undefined}>
+		<tr class={`sets ${item.role}${lit ? ' lit' : ''}`} data-place={place ?? undefined}>
 			{children}
 			<td class="work">
 				{links !== null && place !== null ? (
@@ -46,12 +48,24 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						{item.hands > 1 && <span class="each"> each hand</span>}
 					</>
 				)}
+				{effort !== null && <span class="effort"> {effort}</span>}
+				{(percent ?? exact) !== null && (
+					<span class="aside grounds">
+						{' '}
+						{percent}
+						{exact !== null && (
+							<span class="exact">
+								{percent !== null && ', '}
+								{exact}
+							</span>
+						)}
+					</span>
+				)}
 				{set.reason !== null && (
 					<span class="reason" dir="auto">
 						{load === null && <strong>?</strong>} {set.reason}
 					</span>
 				)}
-				{grounds.length > 0 && <span class="aside"> {grounds.join(' · ')}</span>}
 			</td>
 			<td class="a-side">
 				{discs !== null && (

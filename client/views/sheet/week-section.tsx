@@ -33,7 +33,7 @@ export function WeekSection({ week, titles, gymsVary, stale, places, heading }: 
 				<p class="blocks">
 					{[...blocks.values()].map(session => (
 						<span key={session.block}>
-							<bdi>{blockTitle(titles, session.block)}</bdi>, its week {reader.number(session.week)}
+							week {reader.number(session.week)} of <bdi>{blockTitle(titles, session.block)}</bdi>
 						</span>
 					))}
 				</p>
@@ -42,9 +42,16 @@ export function WeekSection({ week, titles, gymsVary, stale, places, heading }: 
 				</p>
 			</header>
 			<table>
+				<colgroup>
+					{(['day', 'movement', 'work', 'load', 'discs', 'tempo', 'rest', 'done'] as const).map(column => (
+						<col key={column} class={`for-${column}`} />
+					))}
+				</colgroup>
 				<thead>
 					<tr>
-						<th scope="col">Day</th>
+						<th scope="col" class="for-day">
+							Day
+						</th>
 						<th scope="col">Movement</th>
 						<th scope="col">Sets × reps</th>
 						<th scope="col">Load</th>

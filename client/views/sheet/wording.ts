@@ -32,18 +32,23 @@ export function loadOf(set: SheetSet, item: Pick<SheetItem, 'loadAdded'>, reader
 	return `${sign}${reader.number(set.load)}–${reader.mass(set.loadTo, set.unit)}`
 }
 
-/** How the load came about, in short: `70 % of best`, `exact 112`, `RPE 8`. */
-export function groundsOf(set: SheetSet, reader: Reader): string[] {
-	const grounds: string[] = []
-	if (set.percent !== null) {
-		const percent = `${decimals(set.percent, reader)}\u00a0%`
-		grounds.push(set.of === null ? percent : `${percent} of ${set.of.replaceAll('-', ' ')}`)
-	}
-	if (set.exact !== null && set.exact !== set.load) grounds.push(`exact ${reader.number(set.exact)}`)
-	const most = set.effortAtMost ? 'at most ' : ''
-	if (set.rpe !== null) grounds.push(`RPE ${most}${decimals(set.rpe, reader)}`)
-	if (set.rir !== null) grounds.push(`RIR ${most}${decimals(set.rir, reader)}`)
-	return grounds
+/** `70 %`, `70 % of top set`: of the best, unless it says of what; `null` where the load is no percent. */
+export function percentOf({ percent, of }: SheetSet, reader: Reader): string | null {
+	if (percent === null) return null
+	const words = `${decimals(percent, reader)}\u00a0%`
+	return of === null || of === 'best' ? words : `${words} of ${of.replaceAll('-', ' ')}`
+}
+
+/** The load before rounding, where rounding has changed it. */
+export function exactOf({ exact, load }: SheetSet, reader: Reader): string | null {
+	return exact === null || exact === load ? null : `exact ${reader.number(exact)}`
+}
+
+/** `RPE 8`, `RIR 1–2`, `RPE at most 8`. */
+export function effortOf({ rpe, rir, effortAtMost }: SheetSet, reader: Reader): string | null {
+	const most = effortAtMost ? 'at most ' : ''
+	if (rpe !== null) return `RPE ${most}${decimals(rpe, reader)}`
+	return rir === null ? null : `RIR ${most}${decimals(rir, reader)}`
 }
 
 /** `25 + 20`, heaviest first; `null` where no bar is loaded. */

@@ -22,8 +22,17 @@ export interface NeedMeasure {
 	readonly name: string
 	readonly all: Measure
 	/** `null` where no week needs any. */
-	readonly need: { readonly answering: Measure; readonly needed: Measure; readonly because: readonly string[] } | null
+	readonly need: Need | null
 }
+
+export interface Need {
+	readonly answering: Measure
+	readonly needed: Measure
+	/** Titles of the breakdowns that ask for it. */
+	readonly because: readonly string[]
+}
+
+export const links: readonly Link[] = ['stability', 'drive']
 
 export interface WeekColumn {
 	readonly week: number
@@ -63,6 +72,19 @@ export function linkSets(volume: WeeklyVolume, needs: Needs): Readonly<Record<Li
 			needs.map(week => week?.links[link]),
 		)
 	return { stability: measure('stability'), drive: measure('drive') }
+}
+
+/** Sessions that answer against sessions that are needed, for the links of which a breakdown needs any. */
+export function neededSessions(needs: Needs): Measure[] {
+	return links.flatMap(link => {
+		const works = needs.map(week => week?.links[link])
+		if (!works.some(work => work?.sessions)) return []
+		const name = spokenName(link)
+		return [
+			{ name: `${name}, sessions answering`, unit: null, amounts: works.map(work => ends(work?.answeringSessions)) },
+			{ name: `${name}, sessions needed`, unit: null, amounts: works.map(work => ends(work?.sessions)) },
+		]
+	})
 }
 
 /** Seconds under tension by link. */

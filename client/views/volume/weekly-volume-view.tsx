@@ -9,7 +9,17 @@ import { ReaderContext } from '../reader/context.ts'
 import { counted } from '../reader/words.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { Key, KeyEntry } from './key.tsx'
-import { linkSeconds, linkSets, mainLifts, muscleSets, type NeedMeasure, needRows, weekColumns } from './measures.ts'
+import {
+	linkSeconds,
+	linkSets,
+	type Measure,
+	mainLifts,
+	muscleSets,
+	type NeedMeasure,
+	neededSessions,
+	needRows,
+	weekColumns,
+} from './measures.ts'
 
 export interface WeeklyVolumeViewProps {
 	readonly volume: WeeklyVolume
@@ -32,7 +42,7 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 
 	if (weeks.length === 0) return <p class="empty">No week with work to count yet.</p>
 	return (
-		<div class="volume">
+		<div class="charts">
 			<ChartFigure
 				name="links"
 				title="Stability and drive"
@@ -40,7 +50,7 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 				drawing={linksDrawing(links, weeks, reader)}
 				span="half"
 				weeks={weeks}
-				rows={[...needRows(links.stability), ...needRows(links.drive)]}
+				rows={[...needRows(links.stability), ...needRows(links.drive), ...neededSessions(needs)]}
 			>
 				<Key>
 					<KeyEntry swatch="stability">stability</KeyEntry>
@@ -52,7 +62,7 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 			<ChartFigure
 				name="seconds"
 				title="Time under tension"
-				about="A week's sets by their tempo, or their holds."
+				about="Minutes and seconds a week: reps by their tempo, or holds."
 				drawing={linkSecondsDrawing(seconds, weeks, reader)}
 				span="half"
 				weeks={weeks}
@@ -61,6 +71,7 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 				<Key>
 					<KeyEntry swatch="stability">stability</KeyEntry>
 					<KeyEntry swatch="drive">drive</KeyEntry>
+					<RangeKey measures={[seconds.stability, seconds.drive]} />
 					{lighter}
 				</Key>
 			</ChartFigure>
@@ -96,9 +107,7 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 						<KeyEntry swatch="top">heaviest set</KeyEntry>
 						<KeyEntry swatch="intensity">average intensity</KeyEntry>
 						<KeyEntry swatch="volume">{lift.work.name.toLowerCase()}</KeyEntry>
-						{lift.work.amounts.some(amount => amount !== null && amount.low !== amount.high) && (
-							<KeyEntry swatch="pale">if the high end is done</KeyEntry>
-						)}
+						<RangeKey measures={[lift.work]} />
 						{lighter}
 					</Key>
 				</ChartFigure>
@@ -111,9 +120,12 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 function NeedKey({ measures }: { measures: readonly NeedMeasure[] }) {
 	const because = new Set(measures.flatMap(({ need }) => need?.because ?? []))
 	if (because.size === 0) return null
+	const others = measures.some(({ all, need }) =>
+		need?.answering.amounts.some((amount, week) => amount?.low !== all.amounts[week]?.high),
+	)
 	return (
 		<>
-			<KeyEntry swatch="pale">sets that do not answer the breakdown</KeyEntry>
+			{others && <KeyEntry swatch="pale">sets that do not count for the need</KeyEntry>}
 			<KeyEntry swatch="needed">
 				needed for{' '}
 				{[...because].map((title, index) => (
@@ -125,6 +137,12 @@ function NeedKey({ measures }: { measures: readonly NeedMeasure[] }) {
 			</KeyEntry>
 		</>
 	)
+}
+
+/** Where the text leaves room, a bar's pale end is what may be done on top. */
+function RangeKey({ measures }: { measures: readonly Measure[] }) {
+	const ranges = measures.some(({ amounts }) => amounts.some(amount => amount !== null && amount.low !== amount.high))
+	return ranges ? <KeyEntry swatch="pale">where the high end is done</KeyEntry> : null
 }
 
 /** What could not be counted is said, never taken for 0. */
