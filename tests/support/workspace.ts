@@ -5,6 +5,13 @@ import { TextReader } from '../../language/workspace/text-file.ts'
 /** Making one takes longer than reading most texts. */
 const reader = new TextReader()
 
+/** A workspace folder with one file, whatever is wrong with its text. */
+export function anyWorkspaceOf(text: string): Folder {
+	const folder = new Folder(reader)
+	folder.setFile('file:///test.stave', text)
+	return folder
+}
+
 /** A workspace folder with one file. A text that does not read is a fault of the test, not of what it tests. */
 export function workspaceOf(...texts: readonly string[]): Folder {
 	const folder = new Folder(reader)
