@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander'
+import { declaredBreakdowns } from '../../../language/compute/needs.ts'
 import { schedulePlan } from '../../../language/compute/schedule.ts'
 import type { Plan } from '../../../language/model/definitions.ts'
 import type { Schedule } from '../../../language/model/schedule.ts'
@@ -6,10 +7,11 @@ import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import { deliver, layoutFor } from '../output.ts'
 import { Refusal } from '../refusal.ts'
+import { pageOf } from '../reporters/page.ts'
 import { type SheetSetting, sheetText } from '../reporters/sheet-text.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
-import { sayWhatIsMissing } from './beside.ts'
+import { filesOf, sayWhatIsMissing } from './beside.ts'
 import { findNamed } from './named.ts'
 import { formatOption, outOption, readWeek, workspaceOption } from './options.ts'
 
@@ -40,9 +42,12 @@ async function run(name: string, options: SheetOptions): Promise<void> {
 	const schedule = schedulePlan(plan, folder)
 	if (week !== undefined) refuseUnlessThere(week, schedule)
 	const data = loadSheet(schedule, folder, { week })
-	const status = sayWhatIsMissing(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
+	const madeOf = filesOf(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
+	const status = sayWhatIsMissing(workspace, madeOf)
 	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
-	else if (format === 'text') await deliver(sheetText(data, { ...layoutFor(out), ...settingOf(plan, schedule, folder) }), out)
+	else if (format === 'html')
+		await deliver(await pageOf(plan, workspace, madeOf, { sheet: true, week, volume: week === undefined }), out)
+	else await deliver(sheetText(data, { ...layoutFor(out), ...settingOf(plan, schedule, folder) }), out)
 	process.exitCode = status
 }
 
@@ -56,12 +61,12 @@ function settingOf(plan: Plan, { lifter }: Schedule, folder: Folder): Omit<Sheet
 		const definition = folder.find(kind, name)
 		return definition ? titleOf(definition) : name
 	}
-	const breakdowns = (lifter?.fails ?? []).flatMap(fails => folder.find('breakdown', fails.breakdown.text) ?? [])
+	const declared = declaredBreakdowns(plan, folder)
 	return {
 		heading: [titleOf(plan), ...(lifter ? [titleOf(lifter)] : [])].join(' · '),
 		blockTitle: name => title('block', name),
 		gymTitle: name => title('gym', name),
 		meets: plan.meets.map(meet => ({ date: meet.on, title: meet.title?.text ?? '' })),
-		cautions: [...new Set(breakdowns.flatMap(breakdown => breakdown.caution?.text ?? []))],
+		cautions: [...new Set(declared.flatMap(({ breakdown }) => breakdown.caution?.text ?? []))],
 	}
 }

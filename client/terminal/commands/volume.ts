@@ -4,10 +4,11 @@ import type { Block, Plan } from '../../../language/model/definitions.ts'
 import { weeklyVolume } from '../../../language/reports/weekly-volume.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import { deliver, layoutFor } from '../output.ts'
+import { pageOf } from '../reporters/page.ts'
 import { volumeText } from '../reporters/volume-text.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
-import { sayWhatIsMissing } from './beside.ts'
+import { filesOf, sayWhatIsMissing } from './beside.ts'
 import { findNamed } from './named.ts'
 import { formatOption, outOption, workspaceOption } from './options.ts'
 
@@ -34,9 +35,11 @@ async function run(name: string, options: VolumeOptions): Promise<void> {
 	const { folder } = workspace
 	const of: Plan | Block = findNamed(folder, ['plan', 'block'], name)
 	const data = weeklyVolume(of, folder)
-	const status = sayWhatIsMissing(workspace, madeOf(of, folder))
+	const paths = filesOf(workspace, madeOf(of, folder))
+	const status = sayWhatIsMissing(workspace, paths)
 	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
-	else if (format === 'text') {
+	else if (format === 'html') await deliver(await pageOf(of, workspace, paths, { sheet: false, volume: true }), out)
+	else {
 		const blockTitle = (block: string) => {
 			const definition = folder.find('block', block)
 			return definition ? titleOf(definition) : block

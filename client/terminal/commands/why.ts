@@ -11,7 +11,7 @@ import { plain } from '../text/plain.ts'
 import type { Style } from '../text/style.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
-import { sayWhatIsMissing } from './beside.ts'
+import { filesOf, sayWhatIsMissing } from './beside.ts'
 import { findNamed } from './named.ts'
 import { readDate, workspaceOption } from './options.ts'
 
@@ -33,7 +33,8 @@ async function run(name: string, date: CalendarDate, movement: string, options: 
 	const schedule = schedulePlan(plan, folder)
 	const explained = explainDay(schedule, date, movement, folder)
 	if (explained.length === 0) throw new Refusal(plain(whyNothing(schedule, date, movement)))
-	const status = sayWhatIsMissing(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
+	const madeOf = filesOf(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
+	const status = sayWhatIsMissing(workspace, madeOf)
 	const { style, width } = layoutFor(undefined)
 	const heading = style.strong([titleOf(plan), ...(schedule.lifter ? [titleOf(schedule.lifter)] : [])].join(' · '))
 	const foot = style.quiet(paragraph(generalCaution, 0, width))

@@ -1,7 +1,7 @@
 import type { LoadSheet, SheetItem, SheetSession, SheetSet } from '../../../language/reports/load-sheet.ts'
 import { readerOf } from '../../views/reader/reader.ts'
 import { type FoldedSets, foldSets } from '../../views/sheet/fold.ts'
-import { discsOf, groundsOf, loadOf, setsAndWork } from '../../views/sheet/wording.ts'
+import { discsOf, effortOf, loadOf, percentOf, setsAndWork } from '../../views/sheet/wording.ts'
 import { generalCaution } from '../text/caution.ts'
 import { type Column, paragraph, Table } from '../text/columns.ts'
 import { plain } from '../text/plain.ts'
@@ -94,7 +94,7 @@ function cells(fold: FoldedSets, item: SheetItem): string[] {
 		sets,
 		loadCell(set, item),
 		discsOf(set, reader) ?? '',
-		groundsOf({ ...set, exact: null }, reader).join(', '),
+		[percentOf(set, reader), effortOf(set, reader)].filter(Boolean).join(', '),
 		set.tempo ?? '',
 		restCell(set),
 	]
