@@ -9,6 +9,7 @@ import { weeksInWords } from './weeks.ts'
 /** Layout means nothing; this is how the formatter would write it. */
 const itemLineIndent = '\n      '
 const runLineIndent = '\n    '
+const itemIndent = '\n    '
 
 /**
  * Takes an item out of a block, or skips it in some weeks where it has work in others. Offered only where its session keeps other work in
@@ -61,4 +62,14 @@ export function weekNumbers(weeks: readonly number[]): string {
 /** A line below a run's own: `move heavy-pull to tuesday`. */
 export function runLine(run: Run, line: string): { span: Span; text: string } {
 	return { span: { start: run.header.end, end: run.header.end }, text: `${runLineIndent}${line}` }
+}
+
+/** Lines below all of a run's own. */
+export function lastRunLines(run: Run, lines: readonly string[]): { span: Span; text: string } {
+	return { span: { start: run.span.end, end: run.span.end }, text: lines.map(line => `${runLineIndent}${line}`).join('') }
+}
+
+/** Items below all of a session's own. */
+export function sessionLines(session: Session, lines: readonly string[]): { span: Span; text: string } {
+	return { span: { start: session.span.end, end: session.span.end }, text: lines.map(line => `${itemIndent}${line}`).join('') }
 }

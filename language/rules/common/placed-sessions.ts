@@ -56,14 +56,22 @@ function placeInBlock(block: Block, programme: Programme): readonly PlacedSessio
 	)
 }
 
+/** The dated sessions of a plan, by date. */
+export function planSessions(plan: Plan, programme: Programme): readonly DatedSession[] {
+	return programme.derived(plan, placePlan)
+}
+
+function placePlan(plan: Plan, programme: Programme): readonly DatedSession[] {
+	return schedulePlan(plan, programme).sessions.map(session => dated(session, plan))
+}
+
 /** The dated sessions of all plans of a lifter, by date. */
 export function lifterSessions(lifter: Lifter, programme: Programme): readonly DatedSession[] {
 	return programme.derived(lifter, placeOnCalendar)
 }
 
 function placeOnCalendar(lifter: Lifter, programme: Programme): readonly DatedSession[] {
-	const plans = programme.plansOf(lifter.name.text)
-	const sessions = plans.flatMap(plan => schedulePlan(plan, programme).sessions.map(session => dated(session, plan)))
+	const sessions = programme.plansOf(lifter.name.text).flatMap(plan => planSessions(plan, programme))
 	// Sorting is stable: sessions of one date stay in the order of their plans and blocks.
 	return sessions.sort((a, b) => a.day - b.day)
 }
