@@ -11,6 +11,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument'
 import type { Feature } from './feature.ts'
 import { codeActions } from './features/code-actions.ts'
 import { completion } from './features/completion.ts'
+import { counters } from './features/counters.ts'
 import { definition } from './features/definition.ts'
 import { diagnostics } from './features/diagnostics.ts'
 import { documentSymbols } from './features/document-symbols.ts'
@@ -37,10 +38,11 @@ const features: readonly Feature[] = [
 	codeActions,
 	preview,
 	libraryText,
+	counters,
 ]
 
 /** A key's change is taken in so long after it, unless a request asks sooner. */
-const pauseAfterKey = 30
+const pauseAfterKey = 10
 
 /** Our files, and every folder that comes or goes: with it the files in it do, and nobody says so. */
 const watched: FileSystemWatcher[] = [

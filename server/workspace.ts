@@ -29,6 +29,7 @@ const filesAtATime = 20
  */
 export class Workspace {
 	readonly reader = new TextReader()
+	readonly counters = { filesPublished: 0 }
 	/** Grows with each root that comes, goes or has been read. */
 	readonly rootsVersion: Signal<number> = signal(0)
 	private readonly roots = new Map<string, Root>()
@@ -125,6 +126,11 @@ export class Workspace {
 		const uri = normalUri(given)
 		if (uri.startsWith(libraryScheme)) return library().files.get(uri)
 		return this.folderOf(uri).file(uri)
+	}
+
+	/** Every folder, whether read or not. */
+	allFolders(): readonly Folder[] {
+		return [...this.roots.values(), ...this.loose.values()].map(root => root.folder)
 	}
 
 	/** The innermost folder that holds a file. */

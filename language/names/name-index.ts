@@ -55,6 +55,11 @@ export class NameIndex {
 		return this.lists.get(kind)!.value
 	}
 
+	/** How often a name has come to mean something else: for tests and the bench. */
+	get namesChanged(): number {
+		return this.defining.changes
+	}
+
 	private list(kind: DefinitionKind): readonly Definition[] {
 		void this.versions.get(kind)!.value
 		const start = `${kind} `
@@ -65,6 +70,7 @@ export class NameIndex {
 
 /** Definitions by a key, each key with a signal; those of one key stand by file, then by place. */
 class EntryTable {
+	changes = 0
 	private readonly entries = new Map<string, readonly Entry[]>()
 	private readonly signals = new Map<string, Signal<readonly Definition[]>>()
 
@@ -96,6 +102,7 @@ class EntryTable {
 			entries.sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))
 			if (entries.length === 0) this.entries.delete(key)
 			else this.entries.set(key, entries)
+			this.changes++
 			this.signalOf(key).value = entries.map(entry => entry.definition)
 		}
 	}

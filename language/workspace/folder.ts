@@ -6,6 +6,7 @@ import type { Span } from '../model/text.ts'
 import { NameIndex } from '../names/name-index.ts'
 import { type LibraryPlace, library } from './library.ts'
 import type { TextFile, TextReader } from './text-file.ts'
+import { reportsIf } from './what-if.ts'
 
 /** Where a definition stands: its file and the offset of its first character there. */
 export interface Place {
@@ -24,6 +25,7 @@ export class Folder implements Programme {
 	private readonly index = new NameIndex()
 	private readonly places = new WeakMap<Definition, { file: string; start: number }>()
 	private readonly kept = new WeakMap<Definition, Map<unknown, ReadonlySignal<unknown>>>()
+	private readonly counts = new Map<unknown, number>()
 	private readonly byLifter = new Map<string, ReadonlySignal<readonly Definition[]>>()
 
 	constructor(private readonly reader: TextReader) {}
@@ -127,6 +129,10 @@ export class Folder implements Programme {
 		return library().places.has(definition)
 	}
 
+	reportsIf<D extends Definition>(definition: D, changed: D): ReadonlyMap<string, number> {
+		return reportsIf(definition, changed, this)
+	}
+
 	/** Definitions of a kind that concern a lifter; the same list object as long as its members are the same. */
 	private of<K extends DefinitionKind>(
 		kind: K,
@@ -149,6 +155,16 @@ export class Folder implements Programme {
 
 	// Results -------------------------------------------------------------------------------------------------------------------------
 
+	/** How often a name has come to mean something else. */
+	get namesChanged(): number {
+		return this.index.namesChanged
+	}
+
+	/** How often a derived value has been worked out, over all definitions: for tests and the bench. */
+	timesWorkedOut(compute: unknown): number {
+		return this.counts.get(compute) ?? 0
+	}
+
 	derived<D extends Definition, T>(definition: D, compute: (definition: D, programme: Programme) => T): T {
 		let results = this.kept.get(definition)
 		if (!results) {
@@ -157,7 +173,10 @@ export class Folder implements Programme {
 		}
 		let result = results.get(compute)
 		if (!result) {
-			result = computed(() => compute(definition, this))
+			result = computed(() => {
+				this.counts.set(compute, (this.counts.get(compute) ?? 0) + 1)
+				return compute(definition, this)
+			})
 			results.set(compute, result)
 		}
 		return result.value as T

@@ -38,6 +38,7 @@ export const diagnostics: Feature = {
 			else published.set(uri, text)
 			const settled = workspace.settledVersion(uri)
 			const version = settled === undefined ? {} : { version: settled }
+			workspace.counters.filesPublished++
 			void connection.sendDiagnostics({ uri: clientUri(workspace, uri), diagnostics: list ?? [], ...version })
 		}
 		effect(() => watchFolders(workspace, publish))

@@ -1,0 +1,243 @@
+import { execFile, spawn } from 'node:child_process'
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { promisify } from 'node:util'
+import { build } from 'esbuild'
+import {
+	createProtocolConnection,
+	type ProtocolConnection,
+	type PublishDiagnosticsParams,
+	StreamMessageReader,
+	StreamMessageWriter,
+} from 'vscode-languageserver/node'
+import type { Counters } from '../../server/features/counters.ts'
+import { milliseconds, summary } from './statistics.ts'
+import { fileName, makeWorkspace } from './workspaces.ts'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const sizes = (process.argv[2] ?? '1,100,1000').split(',').map(Number)
+const keys = 40
+
+/** One server in one workspace, driven as an editor drives it. */
+class Driver {
+	private waiting: ((params: PublishDiagnosticsParams) => void)[] = []
+	published = 0
+
+	private readonly connection: ProtocolConnection
+	private readonly child: ReturnType<typeof spawn>
+
+	private constructor(connection: ProtocolConnection, child: ReturnType<typeof spawn>) {
+		this.connection = connection
+		this.child = child
+		connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+			this.published++
+			for (const wake of [...this.waiting]) wake(params)
+		})
+		connection.onRequest('client/registerCapability', () => null)
+		connection.onRequest('workspace/configuration', ({ items }: { items: unknown[] }) => items.map(() => null))
+	}
+
+	static async start(program: string, folder: string): Promise<Driver> {
+		const child = spawn(process.execPath, [program, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
+		const connection = createProtocolConnection(new StreamMessageReader(child.stdout!), new StreamMessageWriter(child.stdin!))
+		const driver = new Driver(connection, child)
+		connection.listen()
+		await connection.sendRequest('initialize', {
+			processId: process.pid,
+			rootUri: null,
+			capabilities: { workspace: { workspaceFolders: true } },
+			workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'bench' }],
+		})
+		await connection.sendNotification('initialized', {})
+		return driver
+	}
+
+	/** The first list of problems for a file that passes the test. */
+	whenPublished(uri: string, wished: (params: PublishDiagnosticsParams) => boolean): Promise<void> {
+		return new Promise((resolve, reject) => {
+			const late = setTimeout(() => reject(new Error(`nothing was published for ${uri}`)), 120_000)
+			const look = (params: PublishDiagnosticsParams) => {
+				if (params.uri !== uri || !wished(params)) return
+				this.waiting = this.waiting.filter(one => one !== look)
+				clearTimeout(late)
+				resolve()
+			}
+			this.waiting.push(look)
+		})
+	}
+
+	open(uri: string, text: string) {
+		return this.connection.sendNotification('textDocument/didOpen', {
+			textDocument: { uri, languageId: 'barstave', version: 1, text },
+		})
+	}
+
+	change(uri: string, version: number, text: string) {
+		return this.connection.sendNotification('textDocument/didChange', {
+			textDocument: { uri, version },
+			contentChanges: [{ text }],
+		})
+	}
+
+	request<T>(method: string, params: unknown = {}): Promise<T> {
+		return this.connection.sendRequest(method, params)
+	}
+
+	async memory(): Promise<number> {
+		const status = await readFile(`/proc/${this.child.pid}/status`, 'utf8').catch(() => '')
+		return Number(/VmRSS:\s+(\d+)/.exec(status)?.[1] ?? Number.NaN) / 1024
+	}
+
+	stop() {
+		this.connection.dispose()
+		this.child.kill()
+	}
+}
+
+interface Row {
+	readonly server: string
+	readonly files: number
+	readonly first: string
+	readonly key: string
+	readonly completion: string
+	readonly preview: string
+	readonly work: string
+	readonly memory: string
+}
+
+async function measure(name: string, program: string, folder: string, files: number): Promise<Row> {
+	const uri = pathToFileURL(path.join(folder, fileName(0))).href
+	const text = await readFile(path.join(folder, fileName(0)), 'utf8')
+	const faulty = text.replace(/main [a-z-]+/, 'main nothing-like-this')
+	if (faulty === text) throw new Error('the text to break has no main item')
+	const isOurs = name === 'Barstave'
+
+	const firsts: number[] = []
+	let driver: Driver | undefined
+	for (let round = 0; round < (files >= 1000 ? 3 : 5); round++) {
+		driver?.stop()
+		const start = performance.now()
+		driver = await Driver.start(program, folder)
+		const shown = driver.whenPublished(uri, params => /nothing-like-this/.test(JSON.stringify(params.diagnostics)))
+		await driver.open(uri, faulty)
+		await shown
+		firsts.push(performance.now() - start)
+	}
+	// Everything must be read before a key is timed.
+	let version = 1
+	const toggle = async () => {
+		version++
+		const isFaulty = version % 2 === 1
+		const shown = driver!.whenPublished(
+			uri,
+			params => params.diagnostics.some(one => /nothing-like-this/.test(JSON.stringify(one.message))) === isFaulty,
+		)
+		const start = performance.now()
+		await driver!.change(uri, version, isFaulty ? faulty : text)
+		await shown
+		return performance.now() - start
+	}
+	for (let warm = 0; warm < 6; warm++) await toggle()
+	if (isOurs) await driver!.request('barstave/preview', { uri })
+	const before = isOurs ? await driver!.request<Counters>('barstave/counters') : undefined
+	const publishedBefore = driver!.published
+	const times: number[] = []
+	for (let key = 0; key < keys; key++) times.push(await toggle())
+	const after = isOurs ? await driver!.request<Counters>('barstave/counters') : undefined
+	const completions: number[] = []
+	const line = text.split('\n').findIndex(one => /^\s+accessory /.test(one))
+	for (let round = 0; round < 20; round++) {
+		const start = performance.now()
+		const position = { line, character: text.split('\n')[line]!.indexOf('accessory') + 'accessory '.length }
+		await driver!.request('textDocument/completion', { textDocument: { uri }, position })
+		completions.push(performance.now() - start)
+	}
+	const previews: number[] = []
+	if (isOurs) {
+		for (let round = 0; round < 20; round++) {
+			version++
+			const start = performance.now()
+			await driver!.change(uri, version, text.replace('% ', `${'.5% '}`.repeat(round % 2) || '% '))
+			await driver!.request('barstave/preview', { uri })
+			previews.push(performance.now() - start)
+		}
+	}
+	const memory = await driver!.memory()
+	driver!.stop()
+	const first = summary(firsts)
+	const key = summary(times)
+	const completion = summary(completions)
+	const preview = summary(previews)
+	const per = (what: keyof Counters) => ((after![what] - before![what]) / keys).toFixed(1)
+	const work =
+		after && before
+			? `${per('read')} read, ${per('linked')} linked, ${per('checked')} checked, ${per('published')} published`
+			: `${((driver!.published - publishedBefore) / keys).toFixed(1)} published`
+	const pair = ({ median, p95 }: { median: number; p95: number }) => `${milliseconds(median)} / ${milliseconds(p95)}`
+	return {
+		server: name,
+		files,
+		first: pair(first),
+		key: pair(key),
+		completion: pair(completion),
+		preview: previews.length > 0 ? pair(preview) : '',
+		work,
+		memory: `${Math.round(memory)} MB`,
+	}
+}
+
+async function checkAsProcess(program: string, folder: string): Promise<{ median: number; p95: number }> {
+	const times: number[] = []
+	for (let round = 0; round < 5; round++) {
+		const start = performance.now()
+		const { stdout } = await promisify(execFile)(
+			process.execPath,
+			[program, 'check', '--workspace', folder, '--format', 'json'],
+			{
+				maxBuffer: 1 << 28,
+			},
+		)
+		times.push(performance.now() - start)
+		const { counts } = JSON.parse(stdout) as { counts: { error: number; warning: number } }
+		if (counts.error + counts.warning > 0) throw new Error(`the workspace to measure is not sound: ${JSON.stringify(counts)}`)
+	}
+	return summary(times)
+}
+
+const out = await mkdtemp(path.join(os.tmpdir(), 'barstave-bench-'))
+const bundle = async (entry: string, name: string) => {
+	const outfile = path.join(out, name)
+	await build({
+		absWorkingDir: root,
+		entryPoints: [entry],
+		outfile,
+		bundle: true,
+		platform: 'node',
+		format: 'cjs',
+		target: 'node22',
+		loader: { '.stave': 'text', '.md': 'text' },
+		logLevel: 'error',
+		minify: true,
+		keepNames: true,
+	})
+	return outfile
+}
+const [ours, plain, terminal] = await Promise.all([
+	bundle('server/main-node.ts', 'server.cjs'),
+	bundle('tests/benchmarks/plain-server.ts', 'plain.cjs'),
+	bundle('client/terminal/main.ts', 'barstave.cjs'),
+])
+
+const rows: Row[] = []
+for (const files of sizes) {
+	const folder = await makeWorkspace(files)
+	const check = await checkAsProcess(terminal, folder)
+	console.log(`${files} files: check as a process ${milliseconds(check.median)} / ${milliseconds(check.p95)} (median / p95 of 5)`)
+	rows.push(await measure('Barstave', ours, folder, files), await measure('plain Langium', plain, folder, files))
+	await rm(folder, { recursive: true })
+}
+console.log('\nServers over stdio, median / p95; work is per key.')
+console.table(rows)
+await rm(out, { recursive: true })
