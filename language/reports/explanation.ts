@@ -85,5 +85,5 @@ function originLines(item: ScheduledItem, programme: Programme): readonly string
 }
 
 function stepLine({ text, source }: Step): string {
-	return source === undefined ? text : `${text} (${source})`
+	return source === undefined ? text : `${text} Source: ${source}.`
 }

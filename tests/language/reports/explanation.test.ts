@@ -24,7 +24,7 @@ describe('why a load is what it is', () => {
 
 	it('names the formula of an estimate and its source', () => {
 		const [[, , estimate] = []] = explained('2026-10-07', 'back-squat')
-		expect(estimate).toBe('Estimated max: Epley: 112.5 kg × (1 + 4/30) = 127.5 kg. (Epley 1985 (formula from memory))')
+		expect(estimate).toBe('Estimated max: Epley: 112.5 kg × (1 + 4/30) = 127.5 kg. Source: Epley 1985 (formula from memory).')
 	})
 
 	it('tells set from set where their ways part', () => {
