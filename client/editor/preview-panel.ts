@@ -1,0 +1,192 @@
+import {
+	commands,
+	type Disposable,
+	type ExtensionContext,
+	Range,
+	type TextEditor,
+	Uri,
+	ViewColumn,
+	type Webview,
+	type WebviewPanel,
+	window,
+	workspace,
+} from 'vscode'
+import { type BaseLanguageClient, State } from 'vscode-languageclient'
+import { Messenger } from 'vscode-messenger'
+import type { Place, PreviewData, PreviewQuestion } from '../../language/reports/preview.ts'
+import { choose, cursor, type PageState, ready, reveal, show, silence } from '../preview/messages.ts'
+
+const viewType = 'barstave.preview'
+
+/** The command that opens the preview beside the text, and the panel's return after a reload. Everything ends with the extension. */
+export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): void {
+	const messenger = new Messenger()
+	let open: PreviewPanel | undefined
+	const take = (panel: WebviewPanel, plan: string | null) => {
+		const taken = new PreviewPanel(panel, plan, context.extensionUri, client, messenger)
+		open = taken
+		panel.onDidDispose(() => {
+			if (open === taken) open = undefined
+		})
+	}
+	context.subscriptions.push(
+		commands.registerCommand('barstave.openPreview', () => {
+			if (open) open.bringForward()
+			else
+				take(
+					window.createWebviewPanel(
+						viewType,
+						'Preview',
+						{ viewColumn: ViewColumn.Beside, preserveFocus: true },
+						optionsFor(context),
+					),
+					null,
+				)
+		}),
+		window.registerWebviewPanelSerializer(viewType, {
+			async deserializeWebviewPanel(panel: WebviewPanel, state: PageState | undefined) {
+				// One preview at a time: a second one from an older window gives way.
+				if (open) return panel.dispose()
+				panel.webview.options = optionsFor(context)
+				take(panel, state?.plan ?? null)
+			},
+		}),
+		{ dispose: () => open?.dispose() },
+	)
+}
+
+/** Scripts run; files come from the built extension alone. */
+function optionsFor({ extensionUri }: ExtensionContext) {
+	return { enableScripts: true, localResourceRoots: [Uri.joinPath(extensionUri, 'dist')] }
+}
+
+/** One panel: passes questions of its page to the server and answers back, and nothing more. */
+class PreviewPanel implements Disposable {
+	private readonly subscriptions: Disposable[] = []
+	private asking = false
+	private askAgain = false
+
+	constructor(
+		private readonly panel: WebviewPanel,
+		/** The plan that was picked; until one is, the server picks by the file in the editor. */
+		private plan: string | null,
+		extensionUri: Uri,
+		private readonly client: BaseLanguageClient,
+		private readonly messenger: Messenger,
+	) {
+		const page = messenger.registerWebviewPanel(panel)
+		const fromPage = { sender: page }
+		this.subscriptions.push(
+			panel.onDidDispose(() => this.release()),
+			panel.onDidChangeViewState(() => this.ask()),
+			messenger.onNotification(ready, message => this.begin(message.plan), fromPage),
+			messenger.onNotification(choose, message => this.begin(message.plan), fromPage),
+			messenger.onNotification(reveal, place => this.reveal(place), fromPage),
+			client.onNotification('barstave/previewChanged', () => this.ask()),
+			client.onDidChangeState(({ newState }) => {
+				if (newState === State.Running) this.ask()
+			}),
+			window.onDidChangeActiveTextEditor(editor => {
+				this.tellCursor(editor)
+				if (this.plan === null && isOurs(editor)) this.ask()
+			}),
+			window.onDidChangeTextEditorSelection(({ textEditor }) => this.tellCursor(textEditor)),
+		)
+		this.page = page
+		panel.iconPath = Uri.joinPath(extensionUri, 'client', 'editor', 'media', 'file.svg')
+		panel.webview.html = pageHtml(panel.webview, extensionUri)
+	}
+
+	private readonly page: ReturnType<Messenger['registerWebviewPanel']>
+
+	bringForward(): void {
+		this.panel.reveal(undefined, true)
+	}
+
+	dispose(): void {
+		this.panel.dispose()
+	}
+
+	private release(): void {
+		for (const subscription of this.subscriptions) subscription.dispose()
+	}
+
+	private begin(plan: string | null): void {
+		this.plan = plan
+		void this.ask()
+		this.tellCursor(window.activeTextEditor)
+	}
+
+	/**
+	 * Asks the server what to show. One question is under way at a time: what changes meanwhile is asked once more after it, so that fast
+	 * typing never queues up behind slow answers.
+	 */
+	private async ask(): Promise<void> {
+		if (!this.panel.visible) return
+		if (this.asking) {
+			this.askAgain = true
+			return
+		}
+		this.asking = true
+		try {
+			do {
+				this.askAgain = false
+				const answer = await this.client.sendRequest<PreviewData>('barstave/preview', this.question())
+				this.panel.title = answer.picture === null ? 'Preview' : `Preview: ${answer.picture.title}`
+				this.messenger.sendNotification(show, this.page, answer)
+			} while (this.askAgain)
+		} catch {
+			// The client has logged it. When the server is back, it is asked again.
+			this.messenger.sendNotification(silence, this.page, { message: 'Barstave is not answering at the moment.' })
+		} finally {
+			this.asking = false
+		}
+	}
+
+	private question(): PreviewQuestion {
+		const editor = [window.activeTextEditor, ...window.visibleTextEditors].find(isOurs)
+		const uri = editor && this.client.code2ProtocolConverter.asUri(editor.document.uri)
+		return { ...(this.plan === null ? {} : { plan: this.plan }), ...(uri === undefined ? {} : { uri }) }
+	}
+
+	private tellCursor(editor: TextEditor | undefined): void {
+		if (!isOurs(editor)) return
+		const { line, character } = editor.selection.active
+		const at = { uri: this.client.code2ProtocolConverter.asUri(editor.document.uri), line, character }
+		this.messenger.sendNotification(cursor, this.page, { at })
+	}
+
+	/** Shows a place in the text, in the column where its file stands already. */
+	private async reveal({ uri, range: { start, end } }: Place): Promise<void> {
+		const document = await workspace.openTextDocument(this.client.protocol2CodeConverter.asUri(uri))
+		const editor = window.visibleTextEditors.find(one => one.document === document)
+		await window.showTextDocument(document, {
+			viewColumn: editor?.viewColumn ?? ViewColumn.One,
+			selection: new Range(start.line, start.character, end.line, end.character),
+		})
+	}
+}
+
+function isOurs(editor: TextEditor | undefined): editor is TextEditor {
+	return editor?.document.languageId === 'barstave'
+}
+
+/** The page's frame. Its policy lets in our one script and our one style sheet: no other address, no inline code, no inline style. */
+function pageHtml(webview: Webview, extensionUri: Uri): string {
+	const file = (name: string) => webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', name)).toString()
+	const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(18))))
+	return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'nonce-${nonce}'; style-src ${webview.cspSource}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Preview</title>
+<link rel="stylesheet" href="${file('preview.css')}">
+</head>
+<body>
+<div id="preview"></div>
+<script nonce="${nonce}" src="${file('preview.js')}"></script>
+</body>
+</html>`
+}

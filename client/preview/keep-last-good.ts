@@ -1,0 +1,50 @@
+import type { Picture, PreviewData } from '../../language/reports/preview.ts'
+
+/** What the page shows: the newest data, and where a text is broken, what was last known of it. */
+export interface Shown {
+	readonly data: PreviewData
+	/** Blocks that are shown as they were; `null`: all of it. */
+	readonly staleBlocks: readonly string[] | null
+}
+
+/** Puts new data in the place of what is shown, but for the parts whose text cannot be read: these stay, so that nothing goes blank. */
+export function keepLastGood(last: Shown | null, next: PreviewData): Shown {
+	const before = last?.data.picture
+	if (next.stale === null || !before) return { data: next, staleBlocks: [] }
+	const { blocks } = next.stale
+	const samePlan = last.data.chosen === next.chosen
+	// The plan itself may be what cannot be read: then nothing is chosen, and what was shown stays.
+	if (next.picture === null) return { data: { ...next, chosen: last.data.chosen, picture: before }, staleBlocks: null }
+	if (!samePlan) return { data: next, staleBlocks: [] }
+	if (blocks === null) return { data: { ...next, picture: { ...before, problems: next.picture.problems } }, staleBlocks: null }
+	return { data: { ...next, picture: merge(before, next.picture, new Set(blocks)) }, staleBlocks: blocks }
+}
+
+/** The new picture with the sessions and weeks of the stale blocks as they were. */
+function merge(before: Picture, next: Picture, stale: ReadonlySet<string>): Picture {
+	return { ...next, ...mergeSheets(before, next, stale), ...mergeVolumes(before, next, stale) }
+}
+
+function mergeSheets(before: Picture, next: Picture, stale: ReadonlySet<string>): Pick<Picture, 'sheet' | 'written'> {
+	if (before.sheet === null || next.sheet === null) return { sheet: next.sheet ?? before.sheet, written: next.written }
+	const fresh = next.sheet.sessions
+		.map((session, index) => ({ session, places: next.written?.ofSets[index] ?? [] }))
+		.filter(({ session }) => !stale.has(session.block))
+	// The text has moved since: an old place would lead astray, so there is none.
+	const kept = before.sheet.sessions.filter(session => stale.has(session.block)).map(session => ({ session, places: [] }))
+	const all = [...fresh, ...kept].sort((a, b) => (a.session.date < b.session.date ? -1 : a.session.date > b.session.date ? 1 : 0))
+	return {
+		sheet: { ...next.sheet, sessions: all.map(({ session }) => session) },
+		written: next.written && { ...next.written, ofSets: all.map(({ places }) => places) },
+	}
+}
+
+function mergeVolumes(before: Picture, next: Picture, stale: ReadonlySet<string>): Pick<Picture, 'volume' | 'needs'> {
+	if (before.volume === null || next.volume === null) return { volume: next.volume ?? before.volume, needs: next.needs }
+	const weeksOf = ({ volume, needs }: Picture, keep: boolean) =>
+		volume!.weeks
+			.map((week, index) => ({ week, needs: needs[index] ?? null }))
+			.filter(({ week }) => stale.has(week.block) === keep)
+	const all = [...weeksOf(next, false), ...weeksOf(before, true)].sort((a, b) => a.week.week - b.week.week)
+	return { volume: { ...next.volume, weeks: all.map(({ week }) => week) }, needs: all.map(({ needs }) => needs) }
+}

@@ -1,0 +1,36 @@
+import { useCallback, useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { type EChartsType, init } from '../views/charts/library.ts'
+import type { SurfaceProps } from '../views/charts/surface.ts'
+
+/** A chart that is drawn where it stands, and again only when something of it has changed. */
+export function LiveSurface({ drawing }: SurfaceProps) {
+	const host = useRef<HTMLDivElement>(null)
+	const chart = useRef<EChartsType | undefined>(undefined)
+	const told = useRef('')
+
+	const draw = useCallback(() => {
+		const element = host.current
+		const width = element?.clientWidth ?? 0
+		if (!element || width === 0) return
+		const { fontFamily, fontSize } = getComputedStyle(element)
+		const { height, option } = drawing({ width, fontFamily, fontSize: Number.parseFloat(fontSize) })
+		const telling = JSON.stringify([width, height, option])
+		if (telling === told.current) return
+		told.current = telling
+		element.style.height = `${height}px`
+		if (chart.current) chart.current.resize({ width, height, silent: true })
+		else chart.current = init(element, null, { renderer: 'svg', width, height })
+		// What has the same id is changed in its place, so that nothing flickers.
+		chart.current.setOption(option, { replaceMerge: ['grid', 'xAxis', 'yAxis', 'series'], silent: true })
+	}, [drawing])
+
+	useLayoutEffect(draw, [draw])
+	useEffect(() => {
+		const sizes = new ResizeObserver(draw)
+		sizes.observe(host.current!)
+		return () => sizes.disconnect()
+	}, [draw])
+	useEffect(() => () => chart.current?.dispose(), [])
+
+	return <div class="live" ref={host} />
+}

@@ -1,0 +1,39 @@
+import type { Place, Position, PreviewData } from '../../language/reports/preview.ts'
+
+/**
+ * What the panel's page and the extension tell each other: data alone. The shape of a message's definition is the messenger's own
+ * (`NotificationType`), so that both ends are typed by it.
+ */
+export interface MessageType<P> {
+	method: string
+	/** For the compiler only. */
+	readonly _?: P
+}
+
+/** What a page keeps over a reload of the window. */
+export interface PageState {
+	/** The plan that was picked; `null` where none was. */
+	readonly plan: string | null
+	/** How far it was scrolled, in CSS pixels. */
+	readonly scroll: number
+}
+
+export interface Cursor extends Position {
+	readonly uri: string
+}
+
+// From the page.
+
+/** The page is there and wants its data. */
+export const ready: MessageType<{ readonly plan: string | null }> = { method: 'barstave/ready' }
+export const choose: MessageType<{ readonly plan: string }> = { method: 'barstave/choose' }
+/** Show this place in the text. */
+export const reveal: MessageType<Place> = { method: 'barstave/reveal' }
+
+// To the page.
+
+export const show: MessageType<PreviewData> = { method: 'barstave/show' }
+/** Where the cursor is in the text; `null` where it is in none of ours. */
+export const cursor: MessageType<{ readonly at: Cursor | null }> = { method: 'barstave/cursor' }
+/** The server does not answer. */
+export const silence: MessageType<{ readonly message: string }> = { method: 'barstave/silence' }

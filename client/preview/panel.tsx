@@ -1,0 +1,118 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Place } from '../../language/reports/preview.ts'
+import { SurfaceContext } from '../views/charts/surface.ts'
+import { PictureView } from '../views/picture-view.tsx'
+import { ReaderContext } from '../views/reader/context.ts'
+import { readerOf } from '../views/reader/reader.ts'
+import { TextLinksContext } from '../views/text-links.ts'
+import type { Channel } from './channel.ts'
+import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
+import { keepLastGood, type Shown } from './keep-last-good.ts'
+import { litPlaces } from './lit-places.ts'
+import { LiveSurface } from './live-surface.tsx'
+import { type Cursor, choose, cursor, ready, reveal, show, silence } from './messages.ts'
+import { PlanPicker } from './plan-picker.tsx'
+
+/** The preview panel: a plan picker above the picture of one plan, kept up to date by what the extension sends. */
+export function Panel({ channel }: { channel: Channel }) {
+	const reader = useMemo(() => readerOf(navigator.language), [])
+	const [shown, setShown] = useState<Shown | null>(null)
+	const [trouble, setTrouble] = useState<string | null>(null)
+	const [at, setAt] = useState<Cursor | null>(null)
+	const plan = useRef(channel.kept?.plan ?? null)
+
+	useEffect(() => {
+		const stops = [
+			channel.on(show, data => {
+				setTrouble(null)
+				setShown(last => keepLastGood(last, data))
+			}),
+			channel.on(cursor, message => setAt(message.at)),
+			channel.on(silence, ({ message }) => setTrouble(message)),
+		]
+		channel.send(ready, { plan: plan.current })
+		return () => {
+			for (const stop of stops) stop()
+		}
+	}, [channel])
+
+	useKeptScroll(channel, plan, shown !== null)
+
+	const picture = shown?.data.picture ?? null
+	const places = picture?.written?.places
+	const go = useMemo(() => (place: Place) => channel.send(reveal, place), [channel])
+	const links = useMemo(
+		() => ({
+			go(index: number) {
+				const place = places?.[index]
+				if (place) go(place)
+			},
+			lit: litPlaces(places ?? [], at),
+		}),
+		[places, at, go],
+	)
+
+	const warning = trouble ?? shown?.data.stale?.message ?? null
+	return (
+		<ReaderContext.Provider value={reader}>
+			<SurfaceContext.Provider value={LiveSurface}>
+				<TextLinksContext.Provider value={links}>
+					<div class="bar">
+						{shown !== null && shown.data.plans.length > 0 && (
+							<PlanPicker
+								plans={shown.data.plans}
+								chosen={shown.data.chosen}
+								onChoose={name => {
+									plan.current = name
+									channel.keep({ plan: name, scroll: 0 })
+									channel.send(choose, { plan: name })
+								}}
+							/>
+						)}
+						<div class="warning" role="status">
+							{warning !== null && (
+								<p dir="auto">
+									{warning}
+									{picture !== null && ' What cannot be read is shown as it last was.'}
+								</p>
+							)}
+						</div>
+					</div>
+					{shown === null ? (
+						<Waiting />
+					) : picture !== null ? (
+						<PictureView picture={picture} staleBlocks={trouble === null ? shown.staleBlocks : null} go={go} />
+					) : shown.data.plans.length === 0 ? (
+						<NoPlan />
+					) : (
+						<NothingChosen />
+					)}
+				</TextLinksContext.Provider>
+			</SurfaceContext.Provider>
+		</ReaderContext.Provider>
+	)
+}
+
+/** Keeps how far the page is scrolled over a reload, and takes it up again once there is something to scroll. */
+function useKeptScroll(channel: Channel, plan: { readonly current: string | null }, filled: boolean): void {
+	const restored = useRef(false)
+	useLayoutEffect(() => {
+		if (!filled || restored.current) return
+		restored.current = true
+		window.scrollTo(0, channel.kept?.scroll ?? 0)
+	}, [channel, filled])
+	useEffect(() => {
+		let waiting: number | undefined
+		const keep = () => {
+			waiting ??= window.setTimeout(() => {
+				waiting = undefined
+				channel.keep({ plan: plan.current, scroll: window.scrollY })
+			}, 200)
+		}
+		window.addEventListener('scroll', keep, { passive: true })
+		return () => {
+			window.clearTimeout(waiting)
+			window.removeEventListener('scroll', keep)
+		}
+	}, [channel, plan])
+}
