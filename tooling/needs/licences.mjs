@@ -19,8 +19,8 @@ export function licencesOf(bundles) {
 
 function licenceOf(folder) {
 	const { name, version, license } = JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'))
-	const texts = readdirSync(folder)
-		.filter(file => /^(licen[cs]e|notice|copying)/i.test(file))
-		.map(file => readFileSync(path.join(folder, file), 'utf8').trim())
+	const texts = readdirSync(folder, { withFileTypes: true })
+		.filter(entry => entry.isFile() && /^(licen[cs]e|notice|copying)/i.test(entry.name))
+		.map(entry => readFileSync(path.join(folder, entry.name), 'utf8').trim())
 	return [`${'='.repeat(80)}\n${name} ${version} (${license})`, ...texts].join('\n\n')
 }
