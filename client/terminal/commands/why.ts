@@ -3,6 +3,7 @@ import { schedulePlan } from '../../../language/compute/schedule.ts'
 import type { CalendarDate } from '../../../language/model/quantities.ts'
 import type { Schedule } from '../../../language/model/schedule.ts'
 import { type DayExplanation, explainDay } from '../../../language/reports/explanation.ts'
+import { spokenName } from '../../views/reader/words.ts'
 import { layoutFor, print } from '../output.ts'
 import { Refusal } from '../refusal.ts'
 import { generalCaution } from '../text/caution.ts'
@@ -45,7 +46,7 @@ async function run(name: string, date: CalendarDate, movement: string, options: 
 function explanationText({ session, item, sets }: DayExplanation, style: Style, width: number): string {
 	const role = item.role === 'main' || item.role === 'accessory' ? '' : ` (${item.role})`
 	const title = (item.movement ? titleOf(item.movement) : item.movementName.text) + role
-	const where = `${session.weekday} ${session.date}, ${session.session.title?.text ?? session.session.name.text}`
+	const where = `${session.weekday} ${session.date}, ${session.session.title?.text ?? spokenName(session.session.name.text)}`
 	const head = `${style.strong(plain(title))}${style.quiet(plain(`  ${where}`))}`
 	const bodies = sets.map(({ heading, lines }) => {
 		const steps = lines.map(line => `    ${wrap(plain(line), width - 6).join('\n      ')}`)

@@ -1,4 +1,3 @@
-import type { ShownLevel } from '../../../language/model/problem.ts'
 import type { Level } from '../../../language/model/vocabulary.ts'
 import { rules } from '../../../language/rules/registry.ts'
 import type { Rule } from '../../../language/rules/rule.ts'
@@ -39,31 +38,24 @@ function descriptor(rule: Rule) {
 
 function finding(problem: ShownProblem, print: string, setting: ReportSetting) {
 	const ruleIndex = rules.findIndex(rule => rule.code === problem.code)
+	const { line, column, endLine, endColumn } = problem
+	const region = { startLine: line, startColumn: column, endLine, endColumn }
 	return {
 		ruleId: problem.code,
 		...(ruleIndex < 0 ? {} : { ruleIndex }),
-		level: levelOf[problem.level satisfies ShownLevel],
+		level: levelOf[problem.level],
 		message: { text: problem.message },
-		locations: [location(problem.file, problem, setting)],
+		locations: [location(problem.file, region, setting)],
 		...(problem.related.length === 0 ? {} : { relatedLocations: problem.related.map(place => related(place, setting)) }),
 		partialFingerprints: { 'barstave/v1': print },
 	}
 }
 
-function related(place: RelatedPlace, setting: ReportSetting) {
-	return { ...location(place.file, place, setting), message: { text: place.message } }
+function related({ file, line, column, message }: RelatedPlace, setting: ReportSetting) {
+	return { ...location(file, { startLine: line, startColumn: column }, setting), message: { text: message } }
 }
 
-function location(
-	file: string,
-	{ line, column, ...end }: { line: number; column: number; endLine?: number; endColumn?: number },
-	setting: ReportSetting,
-) {
+function location(file: string, region: Readonly<Record<string, number>>, setting: ReportSetting) {
 	const uri = file.startsWith(`${libraryScheme}:`) ? file : setting.shownPath(file).split('/').map(encodeURIComponent).join('/')
-	return {
-		physicalLocation: {
-			artifactLocation: { uri },
-			region: { startLine: line, startColumn: column, ...end },
-		},
-	}
+	return { physicalLocation: { artifactLocation: { uri }, region } }
 }

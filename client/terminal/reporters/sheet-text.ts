@@ -1,5 +1,6 @@
 import type { LoadSheet, SheetItem, SheetSession, SheetSet } from '../../../language/reports/load-sheet.ts'
 import { readerOf } from '../../views/reader/reader.ts'
+import { spokenName } from '../../views/reader/words.ts'
 import { type FoldedSets, foldSets } from '../../views/sheet/fold.ts'
 import { discsOf, effortOf, loadOf, percentOf, setsAndWork } from '../../views/sheet/wording.ts'
 import { generalCaution } from '../text/caution.ts'
@@ -62,7 +63,7 @@ function weekText(week: number, sessions: readonly SheetSession[], table: Table,
 function sessionText(session: SheetSession, table: Table, setting: SheetSetting): string {
 	const { style, width } = setting
 	const day = session.weekday.charAt(0).toUpperCase() + session.weekday.slice(1)
-	const name = session.title ?? session.session.replaceAll('-', ' ')
+	const name = session.title ?? spokenName(session.session)
 	const beside = [`about ${session.minutes} min`, ...(session.gym === null ? [] : [setting.gymTitle(session.gym)])]
 	const head = `  ${style.strong(plain(`${day} ${session.date}  ${name}`))}${style.quiet(plain(`  ${beside.join(' · ')}`))}`
 	const rows = [style.quiet(table.heads), ...session.items.flatMap(itemRows).map(row => table.row(row))]
