@@ -66,7 +66,7 @@ function workOutBlockVolume(block: Block, programme: Programme): Volume<PlannedS
 }
 
 /** The same for a schedule at hand. A week has the sessions of one run: where runs overlap, a calendar week is there for each. */
-export function scheduleVolume(schedule: Schedule): Volume<ScheduledSession> {
+function scheduleVolume(schedule: Schedule): Volume<ScheduledSession> {
 	const firstDay = firstPlanDay(schedule.plan, schedule.runs)
 	const weeks = schedule.runs.flatMap(run =>
 		Array.from({ length: run.weeks }, (_, index): WeekVolume<ScheduledSession> => {
@@ -92,7 +92,7 @@ export function scheduleVolume(schedule: Schedule): Volume<ScheduledSession> {
 }
 
 /** The same for an outline at hand; `estimator` says what share of the max an effort or a rep max is. */
-export function outlineVolume(outline: BlockOutline, estimator: Estimator): Volume<PlannedSession> {
+function outlineVolume(outline: BlockOutline, estimator: Estimator): Volume<PlannedSession> {
 	const weeks = outline.weeks.map((week): WeekVolume<PlannedSession> => {
 		const sessions = week.sessions.map(planned => {
 			const { session } = planned

@@ -18,7 +18,7 @@ export interface Unknown {
 const certainReps = exact(10)
 
 /** The latest best dated on or before a day; one without a date counts as always known, and gives way to any that has one. */
-export function latestBest(lifter: Lifter, movement: string, day: CalendarDate): Best | undefined {
+function latestBest(lifter: Lifter, movement: string, day: CalendarDate): Best | undefined {
 	let latest: Best | undefined
 	for (const best of lifter.bests) {
 		if (best.movement.text !== movement || (best.on ?? day) > day) continue

@@ -8,7 +8,7 @@ import { usualRest } from './planned-group.ts'
  * The sets before the first working load where a coach leaves them open: 5 reps at 40 %, 3 at 60 % and 2 at 80 % of it. Source: common
  * practice.
  */
-export const warmUpScheme = [
+const warmUpScheme = [
 	{ reps: 5, percent: 40 },
 	{ reps: 3, percent: 60 },
 	{ reps: 2, percent: 80 },

@@ -29,6 +29,9 @@ movement row "Row"
 movement hang "Hang"
   equipment pull-up-bar
   load added
+movement belt-hang "Belt hang"
+  equipment dumbbell
+  load added
 movement body-row "Body row"
 movement beam "Beam"
   equipment stone-beam`
@@ -106,6 +109,15 @@ describe('a percent', () => {
 
 	it('is taken of a best without a date where no dated one is known yet', () => {
 		expect(loads('main pull 1 x 5 at 50%', { lifter: 'best pull 100 kg\nbest pull 170 kg on 2026-10-06' })).toEqual(['50 → 50'])
+	})
+
+	it('prefers a dated best, wherever it stands', () => {
+		for (const lifter of [
+			'best pull 100 kg\nbest pull 160 kg on 2026-09-01',
+			'best pull 160 kg on 2026-09-01\nbest pull 100 kg',
+		]) {
+			expect(loads('main pull 1 x 5 at 50%', { lifter })).toEqual(['80 → 80'])
+		}
 	})
 
 	it('says so where every best is later', () => {
@@ -284,6 +296,12 @@ describe('bodyweight', () => {
 			}),
 		).toEqual(['0 → 0', '11 → 11.25', '-15 → -15', '10 → 10'])
 	})
+
+	it('with nothing added needs no implement', () => {
+		expect(
+			loads('accessory belt-hang 1 x 5 at bodyweight, 1 x 5 at bodyweight - 15 kg, 1 x 5 at bodyweight + 1.5 kg', { lifter: '' }),
+		).toEqual(['0 → 0', '-15 → -15', '1.5 → 2'])
+	})
 })
 
 describe('a computed warm-up', () => {
@@ -294,6 +312,39 @@ describe('a computed warm-up', () => {
 
 	it('is unknown where the working load is', () => {
 		expect(loads('warm-up pull\nmain pull 1 x 5 at 70%', { lifter: '' })[0]).toBe('? → Someone has no best of Pull yet.')
+	})
+})
+
+describe('a deload week', () => {
+	it('has its share of every load, on what the weeks have added too', () => {
+		const folder = workspaceOf(
+			hall,
+			movements,
+			'lifter someone\ntrains at hall\nbest pull 160 kg',
+			[
+				'block test-block',
+				'weeks 3',
+				'deload week 3 with 50% of sets at 90% of load',
+				'session one on monday',
+				'main pull 2 x 5 at 70%',
+				'each week add 5 kg',
+				'accessory pull 2 x 5 at 100 kg',
+				'each week add 5 kg',
+				'accessory pull 2 x 5 at 10 rm',
+				'accessory pull 2 x 5 rir 5',
+				'accessory hang 2 x 5 at bodyweight + 20 kg',
+			].join('\n'),
+			'plan test-plan for someone\nstart 2026-10-05\nrun test-block',
+		)
+		const [, , deload] = schedulePlan(planIn(folder, 'test-plan'), folder).sessions
+		// 0.9 × (112 + 5) = 105.3; 0.9 × (100 + 5) = 94.5; 0.9 × 160 ÷ (1 + 10/30) = 108, twice; 0.9 × 20 = 18.
+		expect(deload!.items.flatMap(item => item.sets).map(load)).toEqual([
+			'105.3 → 105',
+			'94.5 → 95',
+			'108 → 107.5',
+			'108 → 107.5',
+			'18 → 17.5',
+		])
 	})
 })
 

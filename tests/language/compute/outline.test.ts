@@ -126,6 +126,15 @@ describe('each week add', () => {
 		expect([0, 1, 2].map(index => sets(outline, 2, index))).toEqual([['3 x 35 s'], ['2 x 30 m'], ['4 x 7-9 reps at 60%']])
 	})
 
+	it('adds a set when a whole one has come together', () => {
+		expect(byWeek(outlineOf('accessory plank 3 x 30 s\neach week add 0.5 sets'))).toEqual([
+			'3 x 30 s',
+			'3 x 30 s',
+			'4 x 30 s',
+			'4 x 30 s',
+		])
+	})
+
 	it('takes as it adds, down to one set, one rep and nothing on the bar', () => {
 		const outline = outlineOf('main deadlift 3 x 3 at 2%\neach week take 1 reps\neach week take 1 sets\neach week take 1%')
 		expect(byWeek(outline)).toEqual(['3 x 3 reps at 2%', '2 x 2 reps at 1%', '1 x 1 rep at 0%', '1 x 1 rep at 0%'])

@@ -152,6 +152,10 @@ gym club "Club"
 		expect(gymsOf('trains at home\ntrains at hotel from 2026-10-08 to 2026-10-12')).toEqual(['home', 'hotel', 'hotel', 'home'])
 	})
 
+	it('is the one of the date before the one without dates, though that stands later', () => {
+		expect(gymsOf('trains at hotel to 2026-10-08\ntrains at home')).toEqual(['hotel', 'hotel', 'home', 'home'])
+	})
+
 	it('is the one that begins last, where several hold', () => {
 		expect(gymsOf('trains at club from 2026-10-08\ntrains at hotel from 2026-10-12\ntrains at home')).toEqual([
 			'home',
