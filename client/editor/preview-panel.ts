@@ -63,6 +63,8 @@ function optionsFor({ extensionUri }: ExtensionContext) {
 /** One panel: passes questions of its page to the server and answers back, and nothing more. */
 class PreviewPanel implements Disposable {
 	private readonly subscriptions: Disposable[] = []
+	/** The plan that the last answer showed. */
+	private shown: string | null = null
 	private asking = false
 	private askAgain = false
 
@@ -132,6 +134,7 @@ class PreviewPanel implements Disposable {
 			do {
 				this.askAgain = false
 				const answer = await this.client.sendRequest<PreviewData>('barstave/preview', this.question())
+				this.shown = answer.chosen
 				this.panel.title = answer.picture === null ? 'Preview' : `Preview: ${answer.picture.title}`
 				this.messenger.sendNotification(show, this.page, answer)
 			} while (this.askAgain)
@@ -146,7 +149,11 @@ class PreviewPanel implements Disposable {
 	private question(): PreviewQuestion {
 		const editor = [window.activeTextEditor, ...window.visibleTextEditors].find(isOurs)
 		const uri = editor && this.client.code2ProtocolConverter.asUri(editor.document.uri)
-		return { ...(this.plan === null ? {} : { plan: this.plan }), ...(uri === undefined ? {} : { uri }) }
+		return {
+			...(this.plan === null ? {} : { plan: this.plan }),
+			...(this.shown === null ? {} : { shown: this.shown }),
+			...(uri === undefined ? {} : { uri }),
+		}
 	}
 
 	private tellCursor(editor: TextEditor | undefined): void {

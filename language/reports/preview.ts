@@ -18,6 +18,8 @@ export interface PreviewData {
 export interface PreviewQuestion {
 	readonly plan?: string
 	readonly uri?: string
+	/** The plan that is on show: it stays as long as the file belongs to it too. */
+	readonly shown?: string
 }
 
 export interface PlanChoice {

@@ -32,7 +32,7 @@ function answer(question: PreviewQuestion, workspace: Workspace): PreviewData {
 		lifterTitle: lifterTitle(plan, folder),
 	}))
 	const asked = question.plan === undefined ? undefined : plans.find(plan => plan.name.text === question.plan)
-	const plan = asked ?? nearestPlan(question.uri, plans, folder)
+	const plan = asked ?? nearestPlan(question, plans, folder)
 	const block = plan ? undefined : lonelyBlock(question.uri, folder)
 	const problems = openProblems(folder, workspace, plan)
 	const placeOf = (definition: Parameters<Folder['placeOf']>[0], span: Parameters<Folder['placeOf']>[1]): Place | undefined =>
@@ -53,17 +53,20 @@ function folderFor({ uri, plan }: PreviewQuestion, workspace: Workspace): Folder
 	return plan === undefined || own.namesakes('plan', plan).length > 0 ? own : (withPlan ?? own)
 }
 
-/** The plan that a file is about: its own, that of its lifter, or one that runs its block; else the first there is. */
-function nearestPlan(uri: string | undefined, plans: readonly Plan[], folder: Folder): Plan | undefined {
+/** The plan that a file is about: its own, that of its lifter, or one that runs its block; else the first there is. Of several the one on show. */
+function nearestPlan({ uri, shown }: PreviewQuestion, plans: readonly Plan[], folder: Folder): Plan | undefined {
+	const pick = (fits: (plan: Plan) => boolean) => {
+		const fitting = plans.filter(fits)
+		return fitting.find(plan => plan.name.text === shown) ?? fitting[0]
+	}
 	const definitions = uri === undefined ? [] : (folder.file(uri)?.parts ?? []).flatMap(part => part.definition ?? [])
 	const names = (kind: string) => new Set(definitions.filter(one => one.kind === kind).map(one => one.name.text))
 	const [own, lifters, logs, blocks] = [names('plan'), names('lifter'), names('log'), names('block')]
-	if (blocks.size > 0 && own.size + lifters.size === 0)
-		return plans.find(plan => plan.runs.some(run => blocks.has(run.block.text)))
+	if (blocks.size > 0 && own.size + lifters.size === 0) return pick(plan => plan.runs.some(run => blocks.has(run.block.text)))
 	return (
-		plans.find(plan => own.has(plan.name.text)) ??
-		plans.find(plan => lifters.has(plan.lifter.text) || logs.has(plan.lifter.text)) ??
-		plans[0]
+		pick(plan => own.has(plan.name.text)) ??
+		pick(plan => lifters.has(plan.lifter.text) || logs.has(plan.lifter.text)) ??
+		pick(() => true)
 	)
 }
 

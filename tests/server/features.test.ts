@@ -242,6 +242,19 @@ describe('the preview', () => {
 		expect(data.picture!.written!.places[index]!.range.start).toEqual({ line: 5, character: 18 })
 	})
 
+	it('stays with the plan on show where a file belongs to several', async () => {
+		const uri = uriOf(folder, 'second.stave')
+		await editor.openText(uri, 'plan later-autumn for mara-lind\n  start 2027-01-04\n  run rebuild\n')
+		const question = { uri: uriOf(folder, 'block.stave') }
+		expect((await editor.request<PreviewData>('barstave/preview', { ...question, shown: 'later-autumn' })).chosen).toBe(
+			'later-autumn',
+		)
+		expect((await editor.request<PreviewData>('barstave/preview', { ...question, shown: 'mara-autumn' })).chosen).toBe(
+			'mara-autumn',
+		)
+		await editor.close(uri)
+	})
+
 	it('keeps what it can and says what cannot be read', async () => {
 		const uri = uriOf(folder, 'block.stave')
 		await editor.change(uri, files['block.stave'].replace('main deadlift', 'main @@@ deadlift'))
