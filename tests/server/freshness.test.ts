@@ -95,9 +95,14 @@ describe('an index of names stays fresh', () => {
 			{ uri: uriOf(folder, 'again.stave'), type: 3 },
 			{ uri: uriOf(folder, 'deep/moved.stave'), type: 1 },
 		])
-		await editor.settled(blockUri)
-		const found = await editor.request<{ location: { uri: string } }[]>('workspace/symbol', { query: 'steps' })
-		expect(found.map(one => one.location.uri)).toEqual([uriOf(folder, 'deep/moved.stave')])
+		const places = async () => {
+			const found = await editor.request<{ location: { uri: string } }[]>('workspace/symbol', { query: 'steps' })
+			return found.map(one => one.location.uri)
+		}
+		const moved = uriOf(folder, 'deep/moved.stave')
+		// Files are read in a moment after the editor has named them.
+		while (!(await places()).includes(moved)) await new Promise(resolve => setTimeout(resolve, 20))
+		expect(await places()).toEqual([moved])
 		expect(missing()).toBe(false)
 	})
 
