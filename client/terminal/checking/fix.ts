@@ -2,11 +2,11 @@ import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { TextDocument } from 'vscode-languageserver-textdocument'
 import { type FileProblem, fileProblems } from '../../../language/workspace/file-problems.ts'
+import { safelyCorrected } from '../../../language/workspace/safe-corrections.ts'
 import { byteOrderMark, decode } from '../workspace/file-text.ts'
 import { reasonOf } from '../workspace/find-files.ts'
 import type { Workspace, WorkspaceFile } from '../workspace/workspace.ts'
 import { writeWhole } from '../workspace/write-file.ts'
-import { hasSafeCorrection } from './judge.ts'
 
 /** Corrections that bring up others settle in a few rounds; two that undo each other never do. */
 const mostRounds = 10
@@ -26,20 +26,17 @@ export interface Corrections {
  */
 export async function fix(workspace: Workspace, paths: readonly string[]): Promise<Corrections> {
 	const original = new Map(paths.map(where => [where, workspace.files.get(where)!]))
-	const counts = new Map<string, number>()
-	for (let round = 0; round < mostRounds; round++) {
-		if (!correctOnce(workspace, paths, counts)) break
-	}
 	const written: string[] = []
 	const failed: { path: string; reason: string }[] = []
 	let made = 0
 	for (const [where, before] of original) {
+		const count = settle(workspace, where)
 		const now = workspace.files.get(where)!
 		if (now.text === before.text) continue
 		try {
 			await write(workspace, before, now)
 			written.push(where)
-			made += counts.get(where) ?? 0
+			made += count
 		} catch (problem) {
 			workspace.set(where, before)
 			failed.push({ path: where, reason: problem instanceof ChangedMeanwhile ? problem.message : reasonOf(problem) })
@@ -48,45 +45,69 @@ export async function fix(workspace: Workspace, paths: readonly string[]): Promi
 	return { made, written, failed }
 }
 
-/** One round over all files; `false` where there was nothing to correct. */
-function correctOnce(workspace: Workspace, paths: readonly string[], counts: Map<string, number>): boolean {
-	let corrected = false
-	for (const where of paths) {
-		const file = workspace.files.get(where)!
-		if (file.fault) continue
-		const edits = editsOf(fileProblems(workspace.folder, file.uri))
-		if (edits.length === 0) continue
-		const document = TextDocument.create(file.uri, 'barstave', 0, file.text)
-		const changes = edits.flat().map(({ start, end, text }) => ({
-			range: { start: document.positionAt(start), end: document.positionAt(end) },
-			newText: text,
-		}))
-		const text = TextDocument.applyEdits(document, changes)
-		if (text === file.text) continue
-		workspace.set(where, { ...file, text })
-		counts.set(where, (counts.get(where) ?? 0) + edits.length)
-		corrected = true
+/** Corrects a file until nothing is left to correct; returns how many corrections were made. */
+function settle(workspace: Workspace, where: string): number {
+	// A correction that would make the text unreadable elsewhere is tried once.
+	const refused = new Set<string>()
+	let made = 0
+	for (let round = 0; round < mostRounds; round++) {
+		const count = correctOnce(workspace, where, refused)
+		if (count === 0) break
+		made += count
 	}
-	return corrected
+	return made
+}
+
+function correctOnce(workspace: Workspace, where: string, refused: Set<string>): number {
+	const file = workspace.files.get(where)!
+	if (file.fault) return 0
+	const problems = fileProblems(workspace.folder, file.uri)
+	const chosen = apart(safelyCorrected(file.text, problems).filter(problem => !refused.has(keyOf(problem, file.text))))
+	if (chosen.length === 0) return 0
+	const unreadable = unreadableIn(problems)
+	const corrected = (problems: readonly FileProblem[]) => {
+		workspace.set(where, { ...file, text: textAfter(file, problems) })
+		return unreadableIn(fileProblems(workspace.folder, file.uri)) <= unreadable
+	}
+	if (corrected(chosen)) return chosen.length
+	// One of them does harm: each has to show that it does none.
+	const harmless = chosen.filter(problem => corrected([problem]))
+	for (const problem of chosen) if (!harmless.includes(problem)) refused.add(keyOf(problem, file.text))
+	if (corrected(harmless)) return harmless.length
+	workspace.set(where, file)
+	return 0
+}
+
+/** Problems whose corrections do not touch each other; what is left over has its turn in the next round. */
+function apart(problems: readonly FileProblem[]): FileProblem[] {
+	const taken: Edit[] = []
+	return problems.filter(problem => {
+		const { edits } = problem.corrections[0]!
+		if (edits.some(edit => taken.some(other => edit.start <= other.end && other.start <= edit.end))) return false
+		taken.push(...edits)
+		return true
+	})
 }
 
 type Edit = FileProblem['corrections'][number]['edits'][number]
 
-/** The safe corrections of a file that do not touch each other; what is left over has its turn in the next round. */
-function editsOf(problems: readonly FileProblem[]): (readonly Edit[])[] {
-	const taken: Edit[] = []
-	const corrections: (readonly Edit[])[] = []
-	for (const problem of problems) {
-		const edits = hasSafeCorrection(problem) ? problem.corrections[0]!.edits : []
-		if (edits.length === 0 || edits.some(edit => taken.some(other => touch(edit, other)))) continue
-		taken.push(...edits)
-		corrections.push(edits)
-	}
-	return corrections
+function textAfter(file: WorkspaceFile, problems: readonly FileProblem[]): string {
+	const document = TextDocument.create(file.uri, 'barstave', 0, file.text)
+	const edits = problems.flatMap(problem => problem.corrections[0]!.edits)
+	const changes = edits.map(({ start, end, text }) => ({
+		range: { start: document.positionAt(start), end: document.positionAt(end) },
+		newText: text,
+	}))
+	return TextDocument.applyEdits(document, changes)
 }
 
-function touch(a: Edit, b: Edit): boolean {
-	return a.start <= b.end && b.start <= a.end
+function unreadableIn(problems: readonly FileProblem[]): number {
+	return problems.filter(problem => problem.code === 'syntax').length
+}
+
+/** A correction by what it says and does: the offsets of other problems may move. */
+function keyOf({ code, start, end, message }: FileProblem, text: string): string {
+	return JSON.stringify([code, message, text.slice(start, end)])
 }
 
 /** Someone else has written the file since it was read: their text stays. */

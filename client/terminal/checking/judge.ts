@@ -1,7 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument'
-import { ruleOf } from '../../../language/rules/registry.ts'
 import { type FileProblem, fileProblems } from '../../../language/workspace/file-problems.ts'
 import { library, libraryScheme } from '../../../language/workspace/library.ts'
+import { safelyCorrected } from '../../../language/workspace/safe-corrections.ts'
 import { Progress } from '../output.ts'
 import type { Workspace, WorkspaceFile } from '../workspace/workspace.ts'
 import type { RelatedPlace, ShownProblem } from './check-result.ts'
@@ -9,7 +9,7 @@ import type { RelatedPlace, ShownProblem } from './check-result.ts'
 /** What was found in some files of a workspace. */
 export interface Judgement {
 	readonly problems: readonly ShownProblem[]
-	/** Those of them that `--fix` takes away. */
+	/** Those of them that `--fix` can take away. */
 	readonly correctable: ReadonlySet<ShownProblem>
 }
 
@@ -28,19 +28,16 @@ export function judge(workspace: Workspace, paths: readonly string[]): Judgement
 			problems.push(notText(file, file.fault, places))
 			continue
 		}
-		for (const problem of fileProblems(workspace.folder, file.uri)) {
+		const found = fileProblems(workspace.folder, file.uri)
+		const safe = new Set(safelyCorrected(file.text, found))
+		for (const problem of found) {
 			const shown = asShown(workspace, file, problem, places)
 			problems.push(shown)
-			if (hasSafeCorrection(problem)) correctable.add(shown)
+			if (safe.has(problem)) correctable.add(shown)
 		}
 	}
 	progress.done()
 	return { problems, correctable }
-}
-
-/** Can the problem be corrected without a question to the coach? */
-export function hasSafeCorrection(problem: FileProblem): boolean {
-	return ruleOf(problem.code)?.fix === 'safe' && problem.corrections.length > 0
 }
 
 function notText(file: WorkspaceFile, { offset, message }: NonNullable<WorkspaceFile['fault']>, places: Places): ShownProblem {

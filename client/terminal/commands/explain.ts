@@ -8,7 +8,7 @@ import { levelOf } from '../../../language/workspace/problems.ts'
 import { layoutFor, print } from '../output.ts'
 import { Refusal } from '../refusal.ts'
 import { paragraph, Table, widthOf, wrap } from '../text/columns.ts'
-import { pageText } from '../text/page.ts'
+import { pageText, written } from '../text/page.ts'
 import { plain } from '../text/plain.ts'
 import type { Style } from '../text/style.ts'
 import { openWorkspace, type Workspace } from '../workspace/workspace.ts'
@@ -60,7 +60,7 @@ function ruleText(rule: Rule, { folder }: Workspace, style: Style, width: number
 	const level = levelOf(rule, folder)
 	const stated = level === rule.level ? '' : ` (in this workspace; else ${rule.level})`
 	const facts = `${rule.code} · ${level}${stated} · since ${rule.since} · source: ${rule.source}`
-	return [style.quiet(facts), pageText(rule.page, style, width)].join('\n\n')
+	return [style.quiet(written(facts, style)), pageText(rule.page, style, width)].join('\n\n')
 }
 
 function definitionText(definition: Definition, workspace: Workspace, style: Style, width: number): string {

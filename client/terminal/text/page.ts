@@ -25,7 +25,7 @@ function proseBlock(block: string, style: Style, width: number): string {
 }
 
 /** What stands between backticks is a stretch of a text: set off by a colour, else by quotes. */
-function written(text: string, style: Style): string {
+export function written(text: string, style: Style): string {
 	return text.replace(/`([^`]+)`/g, (_, words: string) => style.written(words))
 }
 

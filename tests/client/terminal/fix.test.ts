@@ -27,6 +27,17 @@ describe('check --fix', () => {
 		expect(again).toMatchObject({ status: 0, out: '1 file checked, nothing to report.\n', said: '' })
 	})
 
+	test.each(['deadlift 4 x 5 @8', 'plank 3x5x100', 'plank 3 x 30 s § 4', 'plank 3x30 s 8'])(
+		'leaves a line to the coach where only the coach knows what it means: %s',
+		async words => {
+			const faulty = sound.replace('plank 3 x 30 s', words)
+			const cwd = await workspaceOf({ 'a.stave': faulty })
+			const ended = await barstave(['check', '--fix'], { cwd })
+			expect(await textAt(cwd)).toBe(faulty)
+			expect(ended.out).not.toContain('--fix')
+		},
+	)
+
 	test('keeps byte-order mark, line ends, comments, and who may read the file', async () => {
 		const faulty = `\ufeff// 🏋️ mine\n${withHint}`.replaceAll('\n', '\r\n')
 		const cwd = await workspaceOf({ 'a.stave': faulty })
