@@ -152,7 +152,9 @@ function reportOf({ result, files, correctable }: Checked, workspace: Workspace,
 }
 
 function settingOf(root: string, { failOn }: CheckOptions): Omit<ReportSetting, 'files' | 'correctable' | 'lineOf'> {
-	const from = path.relative(process.cwd(), root)
+	const relative = path.relative(process.cwd(), root)
+	// A workspace that does not lie below the current folder is where its paths are meant from.
+	const from = relative.startsWith('..') || path.isAbsolute(relative) ? '' : relative
 	return {
 		...layoutFor(undefined),
 		shownPath: file => (file === standardInput ? 'standard input' : withSlashes(path.join(from, file))),

@@ -7,7 +7,7 @@ export interface ReportSetting {
 	readonly style: Style
 	/** Columns that a line for people may take. */
 	readonly width: number
-	/** The path of a file as people and services open it: relative to the current folder, with `/`. */
+	/** The path of a file as people and services open it: from the current folder where that holds the workspace, with `/`. */
 	shownPath(file: string): string
 	/** A line of a file, from 1; `undefined` where the file is not at hand. */
 	lineOf(file: string, line: number): string | undefined
