@@ -5,10 +5,14 @@ import { decimal, exact, hundred, share } from '../../../language/compute/exact.
 import { loadableStep } from '../../../language/compute/loading.ts'
 import { inUnit } from '../../../language/compute/mass.ts'
 import { loadSpread, weightedAverages } from '../../../language/compute/session-load.ts'
+import { averagePercent, type LiftTotals } from '../../../language/compute/volume/lift-totals.ts'
+import type { Totals } from '../../../language/compute/volume/totals.ts'
+import { blockVolume, planVolume } from '../../../language/compute/volume.ts'
 import type { Gym } from '../../../language/model/definitions.ts'
 import type { Exact, Unit } from '../../../language/model/quantities.ts'
 import { type Deviation, type Estimator, estimators } from '../../../language/model/vocabulary.ts'
 import values from '../../reference/values.json'
+import { blockIn, planIn, workspaceOf } from '../../support/workspace.ts'
 import { carrier, gym, load } from './samples.ts'
 
 /**
@@ -43,6 +47,44 @@ function rounding({ load: target, increment, mode, oneRM, percent }: Inputs): nu
 	if (target === undefined) expect(decimal(asked)).toBe(String(percent))
 	return load(asked, rack, 'kg', round).load.valueOf()
 }
+
+type Pair = readonly [reps: number, mass: number]
+type Triple = readonly [sets: number, reps: number, percent: number]
+
+/** What the sets of one lift add up to in a plan, for a lifter with that best. */
+function lifted(groups: readonly string[], best = 100): LiftTotals {
+	const folder = workspaceOf(
+		`movement lift\nequipment sled\nlifter someone\nbest lift ${best} kg`,
+		`block test-block\nweeks 1\nsession one on monday\nmain lift ${groups.join(', ')}`,
+		'plan test-plan for someone\nstart 2026-10-05\nrun test-block',
+	)
+	return liftOf(planVolume(planIn(folder, 'test-plan'), folder).totals, 'lift')
+}
+
+const inKilograms = (sets: readonly Pair[]) => sets.map(([reps, mass]) => `1 x ${reps} at ${mass} kg`)
+const inPercent = (sets: readonly Triple[]) => sets.map(([count, reps, percent]) => `${count} x ${reps} at ${percent}%`)
+
+/** What a block's sessions add up to, without a lifter. */
+function written(sessions: readonly string[], movements = ''): Totals {
+	const days = ['monday', 'tuesday', 'thursday', 'friday']
+	const lines = sessions.map((items, index) => `session s${index + 1} on ${days[index]}\n${items}`)
+	const folder = workspaceOf(movements, `block test-block\nweeks 1\n${lines.join('\n')}`)
+	return blockVolume(blockIn(folder, 'test-block'), folder).totals
+}
+
+function liftOf(totals: Totals, movement: string): LiftTotals {
+	const lift = totals.lifts.get(movement)
+	if (lift === undefined) throw new Error(`nothing was added up for ${movement}`)
+	return lift
+}
+
+/** A figure that must be no range. */
+function single<T>({ from, to }: { readonly from: T; readonly to: T }): number {
+	expect(Number(from)).toBe(Number(to))
+	return Number(from)
+}
+
+const averageOf = (lift: LiftTotals) => single(averagePercent(lift) ?? { from: Number.NaN, to: Number.NaN })
 
 const numbers = (exacts: readonly Exact[] | undefined) => exacts?.map(Number)
 
@@ -92,6 +134,52 @@ const checks: Readonly<Record<string, Check>> = {
 		return { load: loaded.load.valueOf(), under: loaded.under }
 	},
 	rounding,
+	'volume-load': ({ sets }) => single(lifted(inKilograms(sets)).tonnage),
+	// Of a best of 100 kg, an average percent is an average load.
+	'average-load': ({ sets }) => averageOf(lifted(inKilograms(sets))),
+	'average-intensity': ({ sets, oneRM }) => averageOf(lifted(inKilograms(sets), oneRM)),
+	'load-volume': ({ sets }) => {
+		const lift = lifted(inKilograms(sets))
+		return { loadVolume: single(lift.tonnage), repVolume: single(lift.reps), average: averageOf(lift) }
+	},
+	'relative-volumes': ({ a, b }) => ({ a: single(lifted(inPercent([a])).relative), b: single(lifted(inPercent([b])).relative) }),
+	'relative-volume': ({ sets }) => {
+		const lift = lifted(inPercent(sets))
+		return { relVol: single(lift.relative), reps: single(lift.reps) }
+	},
+	'fractional-sets': ({ direct, indirect }) => {
+		const movements = 'movement whole\nmuscles lats 1\nmovement half\nmuscles lats 0.5'
+		const totals = written([`accessory whole ${direct} x 10\naccessory half ${indirect} x 10`], movements)
+		const [whole, half] = ['whole', 'half'].map(name => single(liftOf(totals, name).sets))
+		const fractional = totals.muscles.get('lats')
+		return { fractional: fractional && single(fractional), total: Number(whole) + Number(half), direct: whole }
+	},
+	tension: ({ tempo, reps }) => {
+		const ours = tempo.toLowerCase().replaceAll('/', '-')
+		return single(lifted([`1 x ${reps} at 50% tempo ${ours}`]).underTension)
+	},
+	'rep-range': ({ sets, reps: [from, to] }) => {
+		const { reps } = lifted([`${sets} x ${from}-${to} at 70%`])
+		return [reps.from, reps.to]
+	},
+	'weekly-sets': ({ sessions, setsInEach, percent }) => {
+		const weeks = (sessions as readonly number[]).map((count, index) => {
+			const item = `main back-squat ${setsInEach[index]} x 5 at ${percent}%`
+			return liftOf(written(Array.from({ length: count }, () => item)), 'back-squat')
+		})
+		return { sets: weeks.map(week => single(week.sets)), exposures: weeks.map(week => week.exposures.size) }
+	},
+	'hold-totals': ({ sets, seconds }) =>
+		(sets as readonly number[]).map(count => single(liftOf(written([`accessory plank ${count} x ${seconds} s`]), 'plank').hold)),
+	'hold-of-one-side': ({ holds }) => {
+		const groups = (holds as readonly number[]).map(seconds => `1 x ${seconds} s each side`)
+		return single(liftOf(written([`accessory side-plank ${groups.join(', ')}`]), 'side-plank').hold)
+	},
+	zone: ({ sets, reps, pct }) => {
+		const { zones } = lifted(inPercent([[sets, reps, pct]]))
+		const filled = zones.findIndex(zone => zone.from > 0)
+		return { lifts: zones.reduce((sum, zone) => sum + single(zone), 0), zoneFrom: [0, 70, 80, 90][filled] }
+	},
 }
 
 function compareTo(found: unknown, expected: unknown, tolerance: number): void {

@@ -127,54 +127,6 @@ describe('a lift', () => {
 	})
 })
 
-describe('published volumes', () => {
-	const of110 = { lifter: 'best pull 110 kg' }
-
-	it('of sets in kilograms', () => {
-		// 3 × 8 × 65 = 1560; 10 × 55 + 8 × 65 + 6 × 75 = 1520, on average 57.58 % of 110 kg.
-		// Source: BMJ Mil Health 2020;168:314-319, table 1 (which prints 57: it rounds the mean of 63.33 kg first).
-		expect(ends(lift(totals('main pull 3 x 8 at 65 kg', of110)).tonnage)).toBe('1560')
-		const pyramid = lift(totals('main pull 1 x 10 at 55 kg, 1 x 8 at 65 kg, 1 x 6 at 75 kg', of110))
-		expect([ends(pyramid.tonnage), decimal(averagePercent(pyramid)!.from, 2)]).toEqual(['1520', '57.58'])
-		// Load-volume 2125 in 25 reps, on average 85. Source: worked example of a study guide to the NSCA's definitions.
-		const five = lift(totals('main pull 1 x 5 at 50 kg, 1 x 5 at 75 kg, 5 x 3 at 100 kg', { lifter: 'best pull 100 kg' }))
-		expect([ends(five.tonnage), counts(five.reps), ends(averagePercent(five))]).toEqual(['2125', '25', '85'])
-	})
-
-	it('of sets in percent', () => {
-		// Source: Kraft et al. 2014, J Strength Cond Res: sets × reps × percent, both 1440.
-		expect(ends(lift(totals('main pull 2 x 12 at 60%')).relative)).toBe('1440')
-		expect(ends(lift(totals('main pull 3 x 6 at 80%')).relative)).toBe('1440')
-	})
-
-	it('of a week with three sessions', () => {
-		// 4 × 12 × 60 + 4 × 10 × 65 + 5 × 8 × 70 = 8280 in 128 reps. Source: Klemp et al. 2016, Appl Physiol Nutr Metab (as quoted).
-		const pull = lift(totals('main pull 4 x 12 at 60%, 4 x 10 at 65%, 5 x 8 at 70%'))
-		expect([ends(pull.relative), counts(pull.reps)]).toEqual(['8280', '128'])
-	})
-
-	it('of rep ranges', () => {
-		// Source: Mangine et al. 2015, Physiol Rep 3(8):e12472.
-		expect(counts(lift(totals('main pull 4 x 10-12 at 70%')).reps)).toBe('40-48')
-		expect(counts(lift(totals('main pull 4 x 3-5 at 90%')).reps)).toBe('12-20')
-	})
-
-	it('of direct and assisting sets', () => {
-		// 9 direct and 6 assisting sets are 12. Source: Pelland et al. 2024 (fractional counting).
-		const both = workspaceOf(
-			'movement direct\nmuscles lats 1\nmovement assisting\nmuscles lats 0.5',
-			'block test-block\nweeks 1\nsession one on monday\naccessory direct 9 x 10\naccessory assisting 6 x 10',
-		)
-		expect(ends(blockVolume(blockIn(both, 'test-block'), both).totals.muscles.get('lats'))).toBe('12')
-	})
-
-	it('of time under tension', () => {
-		// Source: Wilk et al. 2018, J Hum Kinet (four-part tempo, reps × sum of the parts); 8 at 2/0/x/0 is 16 s and the lifting.
-		const seconds = (text: string) => ends(lift(totals(`main pull 1 x ${text}`)).underTension)
-		expect(['10 tempo 2-0-2-0', '6 tempo 5-0-3-0', '8 tempo 2-0-x-0'].map(seconds)).toEqual(['40', '48', '24'])
-	})
-})
-
 describe('what cannot be known', () => {
 	it('is left out of the totals and counted', () => {
 		const pull = lift(totals('main pull 4 x 5 at 70%\naccessory pull 2 x 10', { lifter: 'best pull 160 kg' }))
