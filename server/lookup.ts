@@ -34,7 +34,7 @@ export function holds(span: Span, offset: number): boolean {
 }
 
 /** The name of another definition at the place. */
-export function referenceAt({ definition, offset }: Found): Reference | undefined {
+function referenceAt({ definition, offset }: Found): Reference | undefined {
 	return definition.references.find(reference => holds(reference.span, offset))
 }
 

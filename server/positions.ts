@@ -9,7 +9,7 @@ import type { Workspace } from './workspace.ts'
 const documents = new WeakMap<TextFile, TextDocument>()
 
 /** Offsets and positions of a file, in UTF-16 units as the protocol says. */
-export function documentOf(file: TextFile): TextDocument {
+function documentOf(file: TextFile): TextDocument {
 	let document = documents.get(file)
 	if (!document) {
 		document = TextDocument.create(file.uri, 'barstave', 0, file.text)

@@ -1,11 +1,11 @@
 import type { Breakdown, Movement, Need, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Exact } from '../model/quantities.ts'
-import type { ScheduledItem, ScheduledSession } from '../model/schedule.ts'
+import type { ScheduledSession } from '../model/schedule.ts'
 import type { Name, Span } from '../model/text.ts'
 import { links } from '../model/vocabulary.ts'
 import { addDays, mondayOf } from './calendar.ts'
-import { exact, zero } from './exact.ts'
+import { exact, smaller, zero } from './exact.ts'
 import { schedulePlan } from './schedule.ts'
 
 /** A lifter's lift that fails in a known way, where a plan trains it. */
@@ -45,52 +45,72 @@ export function isInForce({ from, until }: Pick<DeclaredBreakdown, 'from' | 'unt
 	return (from === undefined || from <= addDays(monday, 6)) && (until === undefined || until >= monday)
 }
 
-/**
- * Does work with a movement answer a breakdown? What `answered by` lists does; without that line, every movement whose first link is the
- * weak one. The lift that fails never answers its own breakdown.
- */
-export function answersBreakdown(movement: Movement, breakdown: Breakdown, failing: ReadonlySet<string>): boolean {
+/** Does a movement answer a breakdown: named by it, or, where it names none, by its first link? The lift that fails never does. */
+export function answers(movement: Movement, breakdown: Breakdown, failing: ReadonlySet<string>): boolean {
 	const name = movement.name.text
 	if (failing.has(name)) return false
-	if (breakdown.answeredBy.length > 0) return breakdown.answeredBy.some(one => one.text === name)
-	const first = movement.trains?.value[0]
-	return first !== undefined && first === breakdown.weakLinks?.value[0]
+	if (breakdown.answeredBy.length > 0) return breakdown.answeredBy.some(answer => answer.text === name)
+	return movement.trains?.value[0] !== undefined && movement.trains.value[0] === breakdown.weakLinks?.value[0]
+}
+
+/** As much of a session as needs ask for. */
+export interface SessionWork {
+	readonly items: readonly {
+		readonly movement: Movement | undefined
+		readonly working: boolean
+		readonly sets: readonly { readonly optional: boolean }[]
+	}[]
 }
 
 /** One need of a breakdown against what a week holds of it. */
-export interface MetNeed {
+export interface NeedOfWeek {
 	readonly need: Need
-	/** Sets at the low end (a muscle's by its shares), or dates with answering work. */
+	/** The week has fewer sessions where this is less than the need's own amount: then it asks for all of them. */
+	readonly needed: Exact
+	/** Sets at the low end (a muscle's by its shares), or sessions with answering work. */
 	readonly found: Exact
 }
 
-/** What a calendar week of a lifter, over all plans, holds of what a breakdown needs. */
+/** What a week's sessions hold of each need of a breakdown, at the low end of what they leave open. */
 export function needsOfWeek(
 	breakdown: Breakdown,
 	failing: ReadonlySet<string>,
-	sessions: readonly ScheduledSession[],
-): readonly MetNeed[] {
-	const answering = sessions.flatMap(({ date, items }) =>
-		items
-			.filter(item => item.working && item.movement && answersBreakdown(item.movement, breakdown, failing))
-			.map(item => ({ date, item })),
-	)
-	return breakdown.needs.map(need => {
-		const counted = answering
-			.map(({ date, item }) => ({ date, sets: setsTowards(item, need.what) }))
-			.filter(one => one.sets.s > 0n)
-		const dates = new Set(counted.map(one => one.date))
-		const found = need.unit === 'sessions' ? exact(dates.size) : counted.reduce((sum, one) => sum.add(one.sets), zero)
-		return { need, found }
+	sessions: readonly SessionWork[],
+): readonly NeedOfWeek[] {
+	return breakdown.needs.map((need): NeedOfWeek => {
+		const amounts = sessions.map(session => amountIn(session, need, breakdown, failing))
+		if (need.unit === 'sets') return { need, needed: need.amount, found: amounts.reduce((sum, one) => sum.add(one), zero) }
+		const withWork = sessions.filter(session => session.items.some(item => item.working)).length
+		const found = exact(amounts.filter(amount => amount.compare(zero) > 0).length)
+		return { need, needed: smaller(need.amount, exact(withWork)), found }
 	})
 }
 
-/** The sets of an answering item that count for a need: each of them for a link, by the movement's share for a muscle. */
-function setsTowards(item: ScheduledItem, what: string): Exact {
-	const sets = exact(item.sets.filter(set => !set.optional).length)
-	if ((links as readonly string[]).includes(what)) return sets
-	const share = item.movement?.muscles.find(one => one.muscle === what)?.share
-	return share ? sets.mul(share) : zero
+/** The needs of a breakdown that a week's sessions do not meet. */
+export function shortages(
+	breakdown: Breakdown,
+	failing: ReadonlySet<string>,
+	sessions: readonly SessionWork[],
+): readonly NeedOfWeek[] {
+	return needsOfWeek(breakdown, failing, sessions).filter(({ needed, found }) => found.compare(needed) < 0)
+}
+
+/** Sets of a session that count for a need. */
+function amountIn(session: SessionWork, need: Need, breakdown: Breakdown, failing: ReadonlySet<string>): Exact {
+	return session.items.reduce((sum, { movement, sets, working }) => {
+		if (!working || !movement || !answers(movement, breakdown, failing)) return sum
+		return sum.add(exact(sets.filter(set => !set.optional).length).mul(shareOf(movement, need, breakdown)))
+	}, zero)
+}
+
+/** What one set of an answering movement counts for a need. */
+function shareOf(movement: Movement, need: Need, breakdown: Breakdown): Exact {
+	if (!(links as readonly string[]).includes(need.what)) {
+		return movement.muscles.find(({ muscle }) => muscle === need.what)?.share ?? zero
+	}
+	// Where a breakdown asks for both links, each movement counts for its own.
+	const asksForBoth = links.every(link => breakdown.needs.some(other => other.what === link))
+	return asksForBoth && movement.trains?.value[0] !== need.what ? zero : exact(1)
 }
 
 /** All sessions of a lifter, over all plans, in the calendar week that begins on this monday. */

@@ -75,7 +75,7 @@ function innermostLine(error: IRecognitionException): string | undefined {
 	return stack.findLast(name => name in exampleLines && !smallParts.has(name))
 }
 
-export function article(kind: string | undefined): string {
+function article(kind: string | undefined): string {
 	if (kind === undefined) return 'a definition'
 	return kind === 'limits' || kind === 'rules' ? `"${kind}"` : `a ${kind}`
 }

@@ -1,5 +1,5 @@
 import { EOF, type IRecognitionException, type IToken, type TokenType } from 'chevrotain'
-import type { AstNode, LangiumCoreServices } from 'langium'
+import { type AstNode, CstUtils, type LangiumCoreServices } from 'langium'
 import type { Document, Definition as Tree } from '../grammar/generated/ast.ts'
 import type { Correction, Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
@@ -202,7 +202,9 @@ export class DefinitionParser {
 	private attempt(tokens: IToken[], text: string): { tree: Tree | undefined; errors: IRecognitionException[] } {
 		this.lexer.hand({ tokens, hidden: [], errors: [] })
 		const { value, parserErrors } = this.services.parser.LangiumParser.parse<Document & AstNode>(text)
-		return { tree: value.definitions?.[0], errors: [...parserErrors] }
+		const tree = value.definitions?.[0]
+		if (tree) for (const token of tokens) if (token.payload) putWordIn(tree, token)
+		return { tree, errors: [...parserErrors] }
 	}
 
 	private errorIndex(errors: readonly IRecognitionException[], tokens: readonly IToken[]): number {
@@ -241,8 +243,17 @@ function nextLineStart(tokens: readonly IToken[], from: number): number {
 	return onNewLine ?? later[0] ?? tokens.length
 }
 
+/** Read as another word; its image stays, since places are counted by it, and the word itself is put in after. */
 function retyped(token: IToken, type: TokenType): IToken {
-	return { ...token, tokenType: type, tokenTypeIdx: type.tokenTypeIdx! }
+	const word = isWord(type) ? type.PATTERN : undefined
+	return { ...token, tokenType: type, tokenTypeIdx: type.tokenTypeIdx!, payload: word === token.image ? undefined : word }
+}
+
+/** Where the tree holds a misspelt word, the word that it was read as stands in its place: `acessory` is the role `accessory`. */
+function putWordIn(tree: Tree, { startOffset, image, payload }: IToken): void {
+	const leaf = tree.$cstNode && CstUtils.findLeafNodeAtOffset(tree.$cstNode, startOffset)
+	const node = leaf?.astNode as Record<string, unknown> | undefined
+	for (const [property, value] of Object.entries(node ?? {})) if (value === image) node![property] = payload
 }
 
 function moved(token: IToken, by: number): IToken {

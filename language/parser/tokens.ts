@@ -1,4 +1,4 @@
-import type { ILexingError, IToken, TokenType } from 'chevrotain'
+import type { IToken, TokenType } from 'chevrotain'
 import { DefaultTokenBuilder, DefaultValueConverter, type GrammarAST, type TokenBuilderOptions } from 'langium'
 import { definitionKinds } from '../model/definitions.ts'
 
@@ -172,6 +172,3 @@ export function ourNumber(input: string): string {
 		.replace(/[\uFF10-\uFF19]/g, digit => String.fromCharCode(digit.charCodeAt(0) - 0xff10 + 48))
 		.replace(/[,\uFF0E\uFF0C]/g, '.')
 }
-
-/** A stretch of characters that no token begins with. */
-export type UnreadableCharacters = Pick<ILexingError, 'offset' | 'length'>

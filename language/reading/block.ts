@@ -99,7 +99,7 @@ function readSession(reader: Reader, node: tree.Session): Session {
 	return { name, title, weekday, day, daySpan: lastOfHeader, items, notes, header, span }
 }
 
-export function readItem(reader: Reader, node: tree.Item): Item {
+function readItem(reader: Reader, node: tree.Item): Item {
 	const span = reader.span(node)
 	const weekLines: WeekLine[] = []
 	const changes: Change[] = []

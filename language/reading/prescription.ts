@@ -24,7 +24,7 @@ export function readPrescription(reader: Reader, node: tree.Prescription | undef
 	return groups.length > 0 ? { groups, span: reader.span(node) } : undefined
 }
 
-export function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined {
+function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined {
 	const sets = readSets(reader, node.sets)
 	const work = node.work && readWork(reader, node.work)
 	const clauses = readClauses(reader, node.clauses ?? [])
@@ -175,7 +175,7 @@ function readEffort(reader: Reader, node: tree.EffortClause): Effort | undefined
 }
 
 /** `4-1-1-0` or `4-1-1`: lowering, pause, lifting, pause at the top; `x` may stand for the lifting alone. */
-export function readTempo(reader: Reader, node: tree.TempoClause): Tempo | undefined {
+function readTempo(reader: Reader, node: tree.TempoClause): Tempo | undefined {
 	const text = node.tempo?.replace(/–/g, '-').toLowerCase()
 	if (!text) return undefined
 	const parts = text.split('-')

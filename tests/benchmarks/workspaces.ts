@@ -4,7 +4,7 @@ import path from 'node:path'
 import { textsBelow } from '../support/texts.ts'
 
 /** A number generator that gives the same workspaces every time (mulberry32, public domain). */
-export function seeded(seed: number): () => number {
+function seeded(seed: number): () => number {
 	let state = seed
 	return () => {
 		state = (state + 0x6d2b79f5) | 0
@@ -22,7 +22,7 @@ const lifters = ['mara', 'ilse', 'jon', 'nadia', 'per', 'rosa', 'tom']
 const blocksOf = (plan: string) => [...plan.matchAll(/^\s*run\s+([a-z0-9-]+)/gm)].map(match => match[1]!)
 
 /** One lifter of the club with plan and blocks, under names of its own: a sound text of about a hundred lines. */
-export function fileText(index: number, random: () => number): string {
+function fileText(index: number, random: () => number): string {
 	const who = lifters[Math.floor(random() * lifters.length)]!
 	const lifterFile = Object.entries(club).find(([name]) => name.startsWith(`lifters/${who}`))![1]
 	const plan = club[`plans/${who}-autumn.stave`]!

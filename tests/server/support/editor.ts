@@ -1,9 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { cp, mkdtemp, readFile, realpath, rm, writeFile } from 'node:fs/promises'
+import { cp, mkdir, mkdtemp, readFile, realpath, rm, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { build } from 'esbuild'
+import { afterAll } from 'vitest'
 import {
 	type ClientCapabilities,
 	createProtocolConnection,
@@ -18,10 +19,22 @@ const root = path.resolve(import.meta.dirname, '../../..')
 
 let program: Promise<string> | undefined
 
+const folders: string[] = []
+afterAll(async () => {
+	for (const folder of folders) await rm(folder, { recursive: true, force: true })
+})
+
+/** A folder that is gone when the tests of its file are. */
+async function temporaryFolder(purpose: string): Promise<string> {
+	const folder = await realpath(await mkdtemp(path.join(os.tmpdir(), `barstave-${purpose}-`)))
+	folders.push(folder)
+	return folder
+}
+
 /** The real server, built from the sources once a test file. */
 async function serverProgram(): Promise<string> {
 	program ??= (async () => {
-		const folder = await mkdtemp(path.join(os.tmpdir(), 'barstave-server-'))
+		const folder = await temporaryFolder('server')
 		const outfile = path.join(folder, 'server.cjs')
 		await build({
 			absWorkingDir: root,
@@ -41,20 +54,19 @@ async function serverProgram(): Promise<string> {
 
 /** A workspace folder on the disk, made for one test. */
 export async function makeFolder(files: Readonly<Record<string, string>>): Promise<string> {
-	const folder = await realpath(await mkdtemp(path.join(os.tmpdir(), 'barstave-folder-')))
+	const folder = await temporaryFolder('folder')
 	for (const [name, text] of Object.entries(files)) await writeIn(folder, name, text)
 	return folder
 }
 
 export async function writeIn(folder: string, name: string, text: string): Promise<void> {
-	const { mkdir } = await import('node:fs/promises')
 	await mkdir(path.dirname(path.join(folder, name)), { recursive: true })
 	await writeFile(path.join(folder, name), text)
 }
 
 /** A copy of an example of ours, to change at will. */
 export async function copyOfExample(name: string): Promise<string> {
-	const folder = await realpath(await mkdtemp(path.join(os.tmpdir(), 'barstave-example-')))
+	const folder = await temporaryFolder('example')
 	await cp(path.join(root, 'examples', name), folder, { recursive: true })
 	return folder
 }
@@ -176,5 +188,3 @@ export class Editor {
 		this.connection.dispose()
 	}
 }
-
-export const removeFolder = (folder: string) => rm(folder, { recursive: true, force: true })
