@@ -52,6 +52,8 @@ export function Panel({ channel }: { channel: Channel }) {
 		[places, at, go],
 	)
 
+	useRowClicks(links.go)
+
 	const warning = trouble ?? shown?.data.stale?.message ?? null
 	return (
 		<ReaderContext.Provider value={reader}>
@@ -91,6 +93,20 @@ export function Panel({ channel }: { channel: Channel }) {
 			</SurfaceContext.Provider>
 		</ReaderContext.Provider>
 	)
+}
+
+/** A click anywhere in a line of sets goes to its text; keys have the button in it. */
+function useRowClicks(go: (place: number) => void): void {
+	useEffect(() => {
+		const click = ({ target }: MouseEvent) => {
+			// Who marks words, or means a button, wants something else.
+			if (!(target instanceof Element) || target.closest('button, a, summary') || getSelection()?.isCollapsed === false) return
+			const place = target.closest('[data-place]')?.getAttribute('data-place')
+			if (place) go(Number(place))
+		}
+		document.addEventListener('click', click)
+		return () => document.removeEventListener('click', click)
+	}, [go])
 }
 
 /** Keeps how far the page is scrolled over a reload, and takes it up again once there is something to scroll. */

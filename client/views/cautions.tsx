@@ -1,3 +1,5 @@
+import { generalCaution } from './general-caution.ts'
+
 /** Cautions of the lifter's own breakdowns, and the ones that hold for every page. */
 export function Cautions({ cautions }: { cautions: readonly string[] }) {
 	return (
@@ -7,10 +9,7 @@ export function Cautions({ cautions }: { cautions: readonly string[] }) {
 					{caution}
 				</p>
 			))}
-			<p>
-				A planning aid for coaches, no medical advice. Stop and refer on pain or symptoms; local rules and licensed practice come
-				first.
-			</p>
+			<p>{generalCaution}</p>
 		</footer>
 	)
 }

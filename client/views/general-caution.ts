@@ -1,0 +1,3 @@
+/** Stands under everything that a lifter may train from: on pages and on the terminal. */
+export const generalCaution =
+	'A planning aid for coaches, no medical advice. Stop and refer on pain or symptoms; local rules and licensed practice come first.'
