@@ -21,7 +21,8 @@ export interface Finding {
 	/** Where the limit comes from: a publication, "common practice", or the coach's own text. */
 	readonly source?: string | undefined
 	readonly related?: readonly RelatedPlace[]
-	readonly corrections?: readonly Correction[]
+	/** Those that take long to find are given as a function: they are looked for when somebody asks. */
+	readonly corrections?: readonly Correction[] | (() => readonly Correction[])
 	/** Only where one finding of a code is milder than the code's own level. */
 	readonly level?: ShownLevel
 }

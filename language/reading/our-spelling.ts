@@ -27,11 +27,6 @@ const endsOfALine = new Set([
 /** The most examples that a message shows. */
 const mostExamples = 3
 
-/** The edits that bring a definition's words to our spelling; they change nothing about its meaning, and never overlap. */
-export function spellingEdits(tokens: readonly IToken[]): readonly TextEdit[] {
-	return respellings(tokens).map(({ edit }) => edit)
-}
-
 /** One message for all of a definition's spellings; its correction changes all of them. */
 export function reportOldSpelling(tokens: readonly IToken[]): Fault[] {
 	const found = respellings(tokens)

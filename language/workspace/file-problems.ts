@@ -24,18 +24,24 @@ export function fileProblems(folder: Folder, uri: string): readonly FileProblem[
 }
 
 function placed(problem: Problem, offset: number, folder: Folder): FileProblem {
-	const { span, related, corrections, ...rest } = problem
+	const { code, level, span, message, source } = problem
 	return {
-		...rest,
+		code,
+		level,
+		message,
+		source,
 		start: offset + span.start,
 		end: offset + span.end,
-		related: related.flatMap(({ definition, span: where, message }) => {
+		related: problem.related.flatMap(({ definition, span: where, message: said }) => {
 			const place = folder.placeOf(definition, where)
-			return place ? [{ ...place, message }] : []
+			return place ? [{ ...place, message: said }] : []
 		}),
-		corrections: corrections.map(({ title, edits }) => ({
-			title,
-			edits: edits.map(edit => ({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text })),
-		})),
+		// Looked for only when somebody asks.
+		get corrections() {
+			return problem.corrections.map(({ title, edits }) => ({
+				title,
+				edits: edits.map(edit => ({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text })),
+			}))
+		},
 	}
 }

@@ -1,7 +1,7 @@
 import type { Allow, Definition } from '../model/definitions.ts'
 import type { Finding, Problem, ShownLevel } from '../model/problem.ts'
 import type { Programme } from '../model/programme.ts'
-import type { Fault } from '../model/reading.ts'
+import type { Correction, Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import type { Level } from '../model/vocabulary.ts'
 import { ruleOf, rules } from '../rules/registry.ts'
@@ -9,7 +9,7 @@ import type { Rule } from '../rules/rule.ts'
 import { unknownRuleNames } from './rule-names.ts'
 
 /** What the rules say about one definition, and which exceptions silenced something: its own, or its lifter's. */
-interface Verdict {
+export interface Verdict {
 	readonly problems: readonly Problem[]
 	readonly used: ReadonlySet<Allow>
 }
@@ -26,7 +26,8 @@ export function problemsOfFaults(faults: readonly Fault[], programme: Programme)
 	return faults.flatMap(fault => shown(ruleOf(fault.code), fault, programme))
 }
 
-function judge(definition: Definition, programme: Programme): Verdict {
+/** What the rules say about a definition: worked out anew only when something that they read has changed. */
+export function judge(definition: Definition, programme: Programme): Verdict {
 	const found = [...problemsOfFaults([...definition.faults, ...unknownRuleNames(definition)], programme)]
 	for (const rule of rules) {
 		for (const finding of findings(rule, definition, programme)) found.push(...shown(rule, finding, programme))
@@ -53,6 +54,7 @@ function shown(rule: Rule | undefined, finding: Finding | Fault, programme: Prog
 	const own = 'level' in finding ? finding.level : undefined
 	// A level that a coach has set holds for every finding of the code.
 	const stated = statedLevel(rule, programme) !== undefined
+	let corrections: readonly Correction[] | undefined
 	return [
 		{
 			code: rule.code,
@@ -61,7 +63,10 @@ function shown(rule: Rule | undefined, finding: Finding | Fault, programme: Prog
 			message: finding.message,
 			source: 'source' in finding ? finding.source : undefined,
 			related: ('related' in finding ? finding.related : undefined) ?? [],
-			corrections: finding.corrections ?? [],
+			get corrections() {
+				corrections ??= typeof finding.corrections === 'function' ? finding.corrections() : (finding.corrections ?? [])
+				return corrections
+			},
 		},
 	]
 }
