@@ -1,7 +1,7 @@
 import type { VolumeWeek, WeeklyVolume } from '../../../language/reports/weekly-volume.ts'
+import { generalCaution } from '../../views/general-caution.ts'
 import { readerOf } from '../../views/reader/reader.ts'
 import { spokenName } from '../../views/reader/words.ts'
-import { generalCaution } from '../text/caution.ts'
 import { padEnd, padStart, paragraph, Table, widthOf } from '../text/columns.ts'
 import { plain } from '../text/plain.ts'
 import type { Style } from '../text/style.ts'

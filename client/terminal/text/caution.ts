@@ -1,3 +1,0 @@
-/** Stands under everything that a lifter may train from. */
-export const generalCaution =
-	'A planning aid for coaches, no medical advice. Stop and refer on pain or symptoms; local rules and licensed practice come first.'
