@@ -84,7 +84,7 @@ function single<T>({ from, to }: { readonly from: T; readonly to: T }): number {
 	return Number(from)
 }
 
-const averageOf = (lift: LiftTotals) => single(averagePercent(lift) ?? { from: Number.NaN, to: Number.NaN })
+const averageOf = (lift: LiftTotals) => single(averagePercent(lift) ?? { from: exact(0), to: exact(0) })
 
 const numbers = (exacts: readonly Exact[] | undefined) => exacts?.map(Number)
 
