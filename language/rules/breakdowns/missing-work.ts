@@ -113,16 +113,16 @@ function breakdownsIn(week: TrainingWeek, lifter: Lifter, programme: Programme) 
 	const declared = failingLifts(lifter, programme).filter(
 		({ lift, fails }) => lifts.has(lift) && isInForce(fails, monday, addDays(monday, 6)),
 	)
-	const own_ = groupedBy(declared, one => one.breakdown.name.text).map(same => ({
+	const ofLifter = groupedBy(declared, one => one.breakdown.name.text).map(same => ({
 		breakdown: same[0].breakdown,
 		failing: new Set(same.map(one => one.lift)),
 		declared: same as readonly FailingLift[],
 	}))
 	const named = block.answers.map(answer => answer.text)
-	if (own_.some(one => named.includes(one.breakdown.name.text))) return own_
+	if (ofLifter.some(one => named.includes(one.breakdown.name.text))) return ofLifter
 	const targets = new Set(block.targets.map(target => target.text))
 	const answered = named.flatMap(name => programme.find('breakdown', name) ?? [])
-	return [...own_, ...answered.map(breakdown => ({ breakdown, failing: targets, declared: [] as readonly FailingLift[] }))]
+	return [...ofLifter, ...answered.map(breakdown => ({ breakdown, failing: targets, declared: [] as readonly FailingLift[] }))]
 }
 
 function isBlocksOwn(short: NeedOfWeek, breakdown: Breakdown, { run, blockWeek }: TrainingWeek, programme: Programme): boolean {
