@@ -2,7 +2,7 @@
 export interface Files {
 	/** All `.stave` files below a folder, as URIs; hidden folders and `node_modules` are left out. Empty for a folder that cannot be read. */
 	list(folder: string): Promise<string[]>
-	/** The text of a file without a byte-order mark, or `undefined` where it is not there or no text. */
+	/** The text of a file without a byte-order mark, or `undefined` where it is not there. */
 	read(uri: string): Promise<string | undefined>
 }
 

@@ -162,12 +162,12 @@ export class DefinitionParser {
 		let lastCut = -1
 		for (let round = 0; attempt.errors.length > 0; round++) {
 			const at = this.errorIndex(attempt.errors, tokens)
-			const spelled = round < mostRepairs ? this.respell(tokens, at, text) : undefined
+			const spelled = round < mostRepairs ? this.respell(tokens, attempt.errors, text) : undefined
 			if (spelled) {
 				faults.push(spelled.fault)
 				tokens = spelled.tokens
 				attempt = spelled.attempt
-				lastCut = at
+				if (spelled.at === at) lastCut = at
 				continue
 			}
 			// A fault right where the last cut was made is its consequence, not a second fault.
@@ -185,16 +185,24 @@ export class DefinitionParser {
 		return { tree: attempt.tree, faults: faults.slice(0, mostFaults) }
 	}
 
-	private respell(tokens: IToken[], at: number, text: string) {
-		for (const index of [at, at - 1]) {
-			const token = tokens[index]
-			if (!token || index < 1 || !isPlainName(token)) continue
-			const word = nearest(token.image, this.keywords.keys())
-			if (word === undefined || reservedWords.has(word)) continue
-			const repaired = [...tokens.slice(0, index), retyped(token, this.keywords.get(word)!), ...tokens.slice(index + 1)]
-			const attempt = this.attempt(repaired, text)
-			if (attempt.errors.length > 0 && this.errorIndex(attempt.errors, repaired) <= at) continue
-			return { tokens: repaired, attempt, fault: misspelt(token, word, `${quote(token.image)} is no word that can stand here.`) }
+	/** Reads the first misspelt word at a fault as the word that it is nearest to, where more can be read then. */
+	private respell(tokens: IToken[], errors: readonly IRecognitionException[], text: string) {
+		const first = this.errorIndex(errors, tokens)
+		for (const error of errors) {
+			const at = this.errorIndex([error], tokens)
+			for (const index of [at, at - 1]) {
+				const token = tokens[index]
+				if (!token || index < 1 || !isPlainName(token)) continue
+				const word = nearest(token.image, this.keywords.keys())
+				if (word === undefined || reservedWords.has(word)) continue
+				const repaired = [...tokens.slice(0, index), retyped(token, this.keywords.get(word)!), ...tokens.slice(index + 1)]
+				const attempt = this.attempt(repaired, text)
+				const isBetter =
+					attempt.errors.length < errors.length || (at === first && this.errorIndex(attempt.errors, repaired) > first)
+				if (!isBetter) continue
+				const fault = misspelt(token, word, `${quote(token.image)} is no word that can stand here.`)
+				return { tokens: repaired, attempt, fault, at }
+			}
 		}
 		return undefined
 	}
@@ -208,6 +216,7 @@ export class DefinitionParser {
 	}
 
 	private errorIndex(errors: readonly IRecognitionException[], tokens: readonly IToken[]): number {
+		if (errors.length === 0) return tokens.length
 		const found = tokens.indexOf(errors[0]!.token)
 		return found < 0 ? tokens.length : found
 	}

@@ -112,8 +112,9 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 				const match = pattern.exec(text)
 				if (!match) return null
 				const before = matched[matched.length - 1]
-				// `25 kg x 4,20 kg x 2` and `45,45,40 s` are lists; `1 x 3,3 x 3` too.
-				if (before && (before.tokenType.name === 'TIMES' || before.tokenType.name === ',')) return null
+				// `25 kg x 4,20 kg x 2` and `45,45,40 s` are lists; `1 x 3,3 x 3` too. In `5 kg x 2, 2,5 kg x 2` the space tells.
+				const inList = before?.tokenType.name === ',' && !/\s/.test(text[offset - 1] ?? '')
+				if (before?.tokenType.name === 'TIMES' || inList) return null
 				unitAhead.lastIndex = offset + match[0].length
 				if (unitAhead.test(text)) return match
 				const follows = before && (wordsBeforeANumber.has(before.image) || match[0].startsWith('0,'))

@@ -1,7 +1,8 @@
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
-import type { Block } from '../../language/model/definitions.ts'
-import type { ScheduledSession, ScheduledSet } from '../../language/model/schedule.ts'
+import type { Definition, Item, Plan } from '../../language/model/definitions.ts'
+import type { SetGroup } from '../../language/model/prescription.ts'
+import type { ScheduledSession } from '../../language/model/schedule.ts'
 import type { Span } from '../../language/model/text.ts'
 import { exampleLines } from '../../language/parser/examples.ts'
 import { describe } from '../../language/reports/description.ts'
@@ -53,46 +54,51 @@ function ruleHover({ definition, offset }: Found): Shown | undefined {
 	return { span: name.span, text }
 }
 
-/** The loads that a prescription in a block gives the lifters who run it, each with its way. */
+/** The loads that a prescription gives the lifters who train by it, each with its way: of a block all, of a plan what it adds. */
 function loadHover({ definition, offset, folder }: Found): Shown | undefined {
-	const group = definition.kind === 'block' ? groupAt(definition, offset) : undefined
-	if (!group || definition.kind !== 'block') return undefined
-	const plans = folder.all('plan').filter(plan => plan.runs.some(run => run.block.text === definition.name.text))
+	const group = groupAt(definition, offset)
+	if (!group) return undefined
+	const plans = definition.kind === 'plan' ? [definition] : plansRunning(definition, folder)
 	const ways = plans.flatMap(plan => {
-		const way = wayOfLoad(schedulePlan(plan, folder).sessions, definition, group, folder)
+		const way = wayOfLoad(schedulePlan(plan, folder).sessions, group, folder)
 		const lifter = folder.find('lifter', plan.lifter.text)
 		return way ? [`**${escaped(lifter ? titleOf(lifter) : plan.lifter.text)}** (${escaped(plan.name.text)})\n\n${way}`] : []
 	})
 	if (ways.length === 0) {
 		const { what, example } = exampleLines.SetGroup!
-		const text = `No plan runs this block yet, so there is no load to show. This is how ${what} are written: \`${example}\``
-		return { span: group, text }
+		const why = definition.kind === 'plan' ? 'No session of this plan has it' : 'No plan runs this block yet'
+		const text = `${why}, so there is no load to show. This is how ${what} are written: \`${example}\``
+		return { span: group.span, text }
 	}
 	const more = ways.length > mostPlans ? [`_and ${ways.length - mostPlans} more plans_`] : []
-	return { span: group, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
+	return { span: group.span, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
 }
 
-function groupAt(block: Block, offset: number): Span | undefined {
-	const items = block.sessions.flatMap(session => session.items)
-	const prescriptions = items.flatMap(item => [item.everyWeek, ...item.weekLines.map(line => line.prescription)])
-	return prescriptions.flatMap(one => one?.groups ?? []).find(group => holds(group.span, offset))?.span
+function plansRunning(definition: Definition, folder: Folder): readonly Plan[] {
+	return folder.all('plan').filter(plan => plan.runs.some(run => run.block.text === definition.name.text))
 }
 
-/** One explanation a week, where weeks differ. */
-function wayOfLoad(sessions: readonly ScheduledSession[], block: Block, group: Span, folder: Folder): string | undefined {
+function groupAt(definition: Definition, offset: number): SetGroup | undefined {
+	const prescriptions = itemsIn(definition).flatMap(item => [item.everyWeek, ...item.weekLines.map(line => line.prescription)])
+	return prescriptions.flatMap(one => one?.groups ?? []).find(group => holds(group.span, offset))
+}
+
+function itemsIn(definition: Definition): readonly Item[] {
+	if (definition.kind === 'block') return definition.sessions.flatMap(session => session.items)
+	if (definition.kind !== 'plan') return []
+	return definition.runs.flatMap(run => run.changes.flatMap(change => (change.kind === 'add' ? [change.item] : [])))
+}
+
+/** One explanation a week, where weeks differ. A set knows its group by identity: spans of blocks and plans count from places of their own. */
+function wayOfLoad(sessions: readonly ScheduledSession[], group: SetGroup, folder: Folder): string | undefined {
 	const byText = new Map<string, number[]>()
 	for (const session of sessions) {
-		if (session.run.block !== block) continue
-		const item = session.items.find(one => one.sets.some(set => isOf(set, group)))
-		const set = item?.sets.find(one => isOf(one, group))
+		const item = session.items.find(one => one.sets.some(set => set.group === group))
+		const set = item?.sets.find(one => one.group === group)
 		if (!item || !set) continue
 		const text = explainSet(set, item, folder).map(escaped).join('  \n')
 		byText.set(text, [...(byText.get(text) ?? []), session.blockWeek])
 	}
 	if (byText.size === 0) return undefined
 	return [...byText].map(([text, weeks]) => `_Week ${[...new Set(weeks)].join(', ')}_  \n${text}`).join('\n\n')
-}
-
-function isOf(set: ScheduledSet, group: Span): boolean {
-	return set.group.span.start === group.start && set.group.span.end === group.end
 }
