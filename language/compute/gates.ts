@@ -45,13 +45,16 @@ function gateKey(gate: Gate, movementGated: string): string {
 	}
 }
 
-/** "Plank held 45 s", "Front squat 5 reps at 80 kg", "a sign-off of Front squat". */
+/**
+ * "Plank held 45 s", "Front squat 5 reps at 80 kg", "a sign-off of Front squat". `movementGated` is the movement behind the gate, which a
+ * bare `sign-off` means; empty where there is none.
+ */
 export function gateText(gate: Gate, movementGated: string, programme: Programme): string {
 	const name = gate.movement?.text ?? movementGated
 	const title = programme.find('movement', name)?.title?.text ?? name
 	switch (gate.kind) {
 		case 'sign-off':
-			return `a sign-off of ${title}`
+			return title === '' ? 'a sign-off' : `a sign-off of ${title}`
 		case 'hold':
 			return `${title} held ${decimal(gate.seconds)} s${gate.with === undefined ? '' : ` with ${massText(gate.with)}`}`
 		case 'reps': {

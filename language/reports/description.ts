@@ -1,11 +1,11 @@
 import { decimal } from '../compute/exact.ts'
+import { gateText } from '../compute/gates.ts'
 import { massText } from '../compute/mass.ts'
 import type {
 	Block,
 	Breakdown,
 	Definition,
 	FrequencyCap,
-	Gate,
 	Gym,
 	Lifter,
 	Limits,
@@ -19,6 +19,7 @@ import type {
 import type { Programme } from '../model/programme.ts'
 import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
 import type { Name } from '../model/text.ts'
+import { type DailyAverage, type LoggedWeek, loggedLoad } from './session-load.ts'
 
 /** What is known of a definition, for people to read: one line a fact. The hover and `explain` show the same. */
 export interface Description {
@@ -52,23 +53,23 @@ function factsOf(definition: Definition, programme: Programme): Facts {
 		programme.find(kind, name.text)?.title?.text ?? name.text
 	switch (definition.kind) {
 		case 'movement':
-			return movementFacts(definition, title)
+			return movementFacts(definition, programme, title)
 		case 'breakdown':
 			return breakdownFacts(definition, title)
 		case 'progression':
-			return progressionFacts(definition, title)
+			return progressionFacts(definition, programme, title)
 		case 'limits':
 			return limitsFacts(definition)
 		case 'gym':
 			return gymFacts(definition)
 		case 'lifter':
-			return lifterFacts(definition, title)
+			return lifterFacts(definition, programme, title)
 		case 'block':
 			return blockFacts(definition, programme, title)
 		case 'plan':
 			return planFacts(definition, title)
 		case 'log':
-			return logFacts(definition, title)
+			return logFacts(definition, programme, title)
 		case 'team':
 			return teamFacts(definition, title)
 		case 'rules':
@@ -78,7 +79,7 @@ function factsOf(definition: Definition, programme: Programme): Facts {
 
 type Title = (name: Name, kind?: 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym') => string
 
-function movementFacts(movement: Movement, title: Title): Facts {
+function movementFacts(movement: Movement, programme: Programme, title: Title): Facts {
 	const { trains, percentOf, reps } = movement
 	return [
 		['Pattern', movement.pattern?.value],
@@ -98,7 +99,7 @@ function movementFacts(movement: Movement, title: Title): Facts {
 			percentOf &&
 				`of ${percentOf.share.equals(100) ? '' : `${decimal(percentOf.share)}% of `}the best ${title(percentOf.movement)}`,
 		],
-		['First needs', list(movement.gates.map(gate => gateText(gate, title)))],
+		['First needs', list(movement.gates.map(gate => gateText(gate, movement.name.text, programme)))],
 		['Order', list(movement.order.map(({ side, pattern }) => `not ${side} main ${pattern} work`))],
 		[
 			'Load',
@@ -115,9 +116,9 @@ function breakdownFacts(breakdown: Breakdown, title: Title): Facts {
 	]
 }
 
-function progressionFacts(progression: Progression, title: Title): Facts {
+function progressionFacts(progression: Progression, programme: Programme, title: Title): Facts {
 	return progression.steps.map((step, index) => {
-		const after = step.after ? `, after ${gateText(step.after, title)}` : ''
+		const after = step.after ? `, after ${gateText(step.after, step.movement.text, programme)}` : ''
 		return [`Step ${index + 1}`, `${title(step.movement)}${after}`] as const
 	})
 }
@@ -137,6 +138,7 @@ function limitsFacts(limits: Limits): Facts {
 		['No set above', limits.noSetAbove && `${decimal(limits.noSetAbove.value)}%`],
 		['Sets a muscle', limits.muscleSets && `${countRange(limits.muscleSets.value)} a week`],
 		['A max is estimated with', limits.estimator?.value],
+		['Monotony is taken with', limits.deviation && `the ${limits.deviation.value} deviation`],
 	]
 }
 
@@ -162,7 +164,7 @@ function gymFacts(gym: Gym): Facts {
 	]
 }
 
-function lifterFacts(lifter: Lifter, title: Title): Facts {
+function lifterFacts(lifter: Lifter, programme: Programme, title: Title): Facts {
 	return [
 		['Trains at', list(lifter.trainsAt.map(stay => `${title(stay.gym, 'gym')}${stay.from ? ` from ${stay.from}` : ''}`))],
 		['Bodyweight', lifter.bodyweight && massText(lifter.bodyweight.value)],
@@ -190,7 +192,7 @@ function lifterFacts(lifter: Lifter, title: Title): Facts {
 				lifter.keeps.map(({ movement, to, until }) => `${title(movement)} to ${decimal(to)}%${until ? ` until ${until}` : ''}`),
 			),
 		],
-		['Passed', list(lifter.passed.map(({ gate, on }) => `${gateText(gate, title)}${on ? ` (${on})` : ''}`))],
+		['Passed', list(lifter.passed.map(({ gate, on }) => `${gateText(gate, '', programme)}${on ? ` (${on})` : ''}`))],
 		['Days', list(lifter.available?.value)],
 		['Avoids', list(lifter.avoids.map(({ movement, pattern }) => (movement ? title(movement) : `pattern ${pattern ?? ''}`)))],
 	]
@@ -203,7 +205,7 @@ function blockFacts(block: Block, programme: Programme, title: Title): Facts {
 		['Deload', block.deload && `week ${block.deload.weeks.map(countRange).join(', ')}`],
 		['Targets', list(block.targets.map(name => title(name)))],
 		['Answers', list(block.answers.map(name => title(name, 'breakdown')))],
-		['First needs', list(block.requires.map(gate => gateText(gate, title)))],
+		['First needs', list(block.requires.map(gate => gateText(gate, '', programme)))],
 		[
 			'Sessions',
 			list(block.sessions.map(one => `${one.title?.text ?? one.name.text}${one.weekday ? ` on ${one.weekday}` : ''}`)),
@@ -222,13 +224,33 @@ function planFacts(plan: Plan, title: Title): Facts {
 	]
 }
 
-function logFacts(log: Log, title: Title): Facts {
+/** Weeks of a log that are shown: the latest. */
+const shownWeeks = 4
+
+function logFacts(log: Log, programme: Programme, title: Title): Facts {
 	const dates = log.entries.flatMap(entry => entry.on ?? []).sort()
 	const span = dates.length === 0 ? '' : `, ${dates[0]} to ${dates[dates.length - 1]}`
+	const { weeks, averages } = loggedLoad(log.name.text, programme)
 	return [
 		['Of', title(log.name, 'lifter')],
 		['Entries', `${log.entries.length}${span}`],
+		...weeks.slice(-shownWeeks).map(week => [`Week of ${week.monday}`, weekText(week)] as const),
+		['Load a day, weighted', list(averages.map(averageText))],
 	]
+}
+
+/** "load 1290 in 3 sessions, monotony 0.82 (population deviation), strain 1061". */
+function weekText({ load, sessions, unrated, isOver, spread }: LoggedWeek): string {
+	const rated = sessions - unrated
+	const known = rated === 0 ? 'no load' : `load ${decimal(load, 0)} in ${rated} session${rated === 1 ? '' : 's'}`
+	const missing = unrated === 0 ? '' : `, ${unrated} more not rated`
+	if (!isOver) return `${known}${missing}, so far`
+	if (spread?.monotony === undefined || spread.strain === undefined) return `${known}${missing}`
+	return `${known}, monotony ${decimal(spread.monotony, 2)} (${spread.deviation} deviation), strain ${decimal(spread.strain, 0)}`
+}
+
+function averageText({ spanDays, average }: DailyAverage): string {
+	return `${decimal(average, 0)} over ${spanDays} days`
 }
 
 function teamFacts(team: Team, title: Title): Facts {
@@ -240,20 +262,6 @@ function teamFacts(team: Team, title: Title): Facts {
 
 function rulesFacts(definition: RuleLevels): Facts {
 	return definition.levels.map(({ rule, level }) => [rule.text, level] as const)
-}
-
-/** "plank held 45 s", "a sign-off by the coach". */
-export function gateText(gate: Gate, title: Title): string {
-	switch (gate.kind) {
-		case 'sign-off':
-			return `${gate.movement ? `${title(gate.movement)}: ` : ''}a sign-off by the coach`
-		case 'hold':
-			return `${title(gate.movement)} held ${decimal(gate.seconds)} s${gate.with ? ` with ${massText(gate.with)}` : ''}`
-		case 'reps':
-			return `${title(gate.movement)} ${gate.reps} reps${gate.at ? ` at ${massText(gate.at)}` : ''}`
-		case 'load':
-			return `${title(gate.movement)} at ${massText(gate.at)}`
-	}
 }
 
 function capText({ sessions, fromPercent }: FrequencyCap): string {
