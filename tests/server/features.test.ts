@@ -28,6 +28,7 @@ lifter mara-lind "Mara Lind"
   start 2026-10-05
   run rebuild
     allow missing-stability-work because "the plank comes later"
+    add accessory romanian-deadlift 3 x 8 at 50% to heavy-pull
 `,
 }
 
@@ -64,6 +65,12 @@ describe('hover', () => {
 		expect(text).toContain('Mara Lind')
 		for (const part of ['160 kg', '112', '2026']) expect(text).toContain(part)
 		expect(text!.replaceAll('\\', '')).toContain('112.5 kg')
+	})
+
+	it('shows the way of a load that a plan adds', async () => {
+		const text = (await hoverText(at('plan.stave', '50%', 1)))!.replaceAll('\\', '')
+		expect(text).toContain('The plan adds this to the block.')
+		expect(text).toContain('50% of 160 kg = 80 kg')
 	})
 
 	it('says what a rule wants, with a link to its page', async () => {
