@@ -149,7 +149,7 @@ function findingInRun(missing: MissingInRun, lifter: Lifter, programme: Programm
 	const lifts = inWords([...missing.failing].map(lift => titleOf('movement', lift, programme)))
 	const who =
 		declared.length > 0
-			? `The ${lifts} of ${titleOf('lifter', lifter.name.text, programme)} fails with ${breakdown.name.text}`
+			? `The ${lifts} of ${titleOf('lifter', lifter.name.text, programme)} ${missing.failing.size > 1 ? 'fail' : 'fails'} with ${breakdown.name.text}`
 			: `${run.block.name.text} answers ${breakdown.name.text}`
 	const nobody = isUnanswered(missing, programme) ? ` No block of the plan says that it answers ${breakdown.name.text}.` : ''
 	const block: RelatedPlace[] = [
@@ -183,18 +183,21 @@ function weeksOf({ weeks }: MissingWork): string {
 	return `${words.slice(0, 1).toUpperCase()}${words.slice(1)} ${weeks.length === 1 ? 'holds' : 'hold'}`
 }
 
-/** "stability in 0 of 2 sessions and in 3-4 of 6 sets, upper-back in 0 of 4 sets". */
+/** "stability 0 of 2 sessions and 3-4 of 6 sets, upper-back 0 of 4 sets"; by weeks, where not every need is short in all of them. */
 function lacking({ weeks }: MissingWork): string {
 	const all = weeks.flatMap(({ week, short }) => short.map(one => ({ ...one, week })))
 	const perNeed = groupedBy(all, one => `${one.need.span.start}`).map(same => {
 		const [{ need, needed }] = same
-		const when = same.length < weeks.length ? ` in ${weeksInWords(same.map(one => one.week))}` : ''
 		const noun = need.unit === 'sets' ? 'set' : 'session'
-		return { what: need.what, text: `${foundIn(same.map(one => one.found))} of ${counted(decimal(needed), noun)}${when}` }
+		const text = `${foundIn(same.map(one => one.found))} of ${counted(decimal(needed), noun)}`
+		return { what: need.what, text, weeks: same.map(one => one.week) }
 	})
-	return groupedBy(perNeed, one => one.what)
-		.map(same => `${same[0].what} ${inWords(same.map(one => one.text))}`)
-		.join(', ')
+	const perWeeks = groupedBy(perNeed, one => one.weeks.join()).map(same => {
+		const when = same[0].weeks.length < weeks.length ? ` in ${weeksInWords(same[0].weeks)}` : ''
+		const needs = groupedBy(same, one => one.what).map(ones => `${ones[0].what} ${inWords(ones.map(one => one.text))}`)
+		return `${needs.join(', ')}${when}`
+	})
+	return perWeeks.join('; ')
 }
 
 function foundIn(amounts: readonly Exact[]): string {

@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest'
+import type { Block, Plan } from '../../../language/model/definitions.ts'
+import { fileProblems } from '../../../language/workspace/file-problems.ts'
+import { Folder } from '../../../language/workspace/folder.ts'
+import { TextReader } from '../../../language/workspace/text-file.ts'
+
+const text = `
+block autumn-trunk "Autumn trunk"
+  weeks 1
+  session trunk-day on monday
+    accessory plank 3 x 45 s
+    accessory weighted-plank 3 x 30 s at 5 kg
+
+lifter lena-sol "Lena Sol"
+  passed plank held 50 s on 2026-09-20
+
+lifter rosa-quint "Rosa Quint"
+
+plan lena-autumn for lena-sol
+  start 2026-10-05
+  run autumn-trunk
+
+plan rosa-autumn for rosa-quint
+  start 2026-10-05
+  run autumn-trunk
+`
+
+function opened(): { folder: Folder; block: Block; rosa: Plan } {
+	const folder = new Folder(new TextReader())
+	folder.setFile('a.stave', text)
+	return { folder, block: folder.find('block', 'autumn-trunk')!, rosa: folder.find('plan', 'rosa-autumn')! }
+}
+
+test('a trial counts what would be reported, on the definition and on the plans that it concerns', () => {
+	const { folder, block, rosa } = opened()
+	const now = folder.reportsIf(block, block)
+	expect(now.get('gate-not-passed')).toBe(1)
+	const sessions = block.sessions.map(session => ({ ...session, items: session.items.slice(0, 1) }))
+	expect(folder.reportsIf(block, { ...block, sessions }).get('gate-not-passed')).toBeUndefined()
+	expect(folder.reportsIf(rosa, { ...rosa, runs: [] }).size).toBe(0)
+})
+
+test('a trial leaves the folder as it is', () => {
+	const { folder, block } = opened()
+	const before = fileProblems(folder, 'a.stave').map(({ code, start }) => `${start} ${code}`)
+	folder.reportsIf(block, { ...block, sessions: [] })
+	expect(fileProblems(folder, 'a.stave').map(({ code, start }) => `${start} ${code}`)).toEqual(before)
+	expect(before).not.toEqual([])
+})
+
+test('a correction is looked for when somebody asks, once', () => {
+	const { folder } = opened()
+	const asked = { times: 0 }
+	const reportsIf = folder.reportsIf.bind(folder)
+	folder.reportsIf = (definition, changed) => {
+		asked.times++
+		return reportsIf(definition, changed)
+	}
+	const problem = fileProblems(folder, 'a.stave').find(one => one.code === 'gate-not-passed')
+	expect(asked.times).toBe(0)
+	expect(problem?.corrections.map(one => one.title)).toEqual(['Go back to Plank in this plan'])
+	const { times } = asked
+	expect(times).toBeGreaterThan(0)
+	expect(problem?.corrections.length).toBe(1)
+	expect(asked.times).toBe(times)
+})
