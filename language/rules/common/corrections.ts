@@ -4,6 +4,7 @@ import type { Block, Item, Run, Session } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Correction } from '../../model/reading.ts'
 import type { Span } from '../../model/text.ts'
+import { weekNumbers } from './week-lines.ts'
 import { weeksInWords } from './weeks.ts'
 
 /** Layout means nothing; this is how the formatter would write it. */
@@ -50,13 +51,6 @@ function workOf(item: Item, session: Session, block: Block, programme: Programme
 export function skipIn(item: Item, weeks: readonly number[]): { span: Span; text: string } {
 	const after = item.weekLines.at(-1)?.span.end ?? item.everyWeek?.span.end ?? item.movement.span.end
 	return { span: { start: after, end: after }, text: `${itemLineIndent}week ${weekNumbers(weeks)}: skip` }
-}
-
-/** "3", "3-5", "3, 7": weeks as they are written. */
-export function weekNumbers(weeks: readonly number[]): string {
-	return weeksInWords(weeks)
-		.replace(/^weeks? /, '')
-		.replace(' and ', ', ')
 }
 
 /** A line below a run's own: `move heavy-pull to tuesday`. */

@@ -1,0 +1,73 @@
+import { titleOf } from '../../compute/loads/reference.ts'
+import { schedulePlan } from '../../compute/schedule.ts'
+import type { Block, Movement, Plan } from '../../model/definitions.ts'
+import type { Finding } from '../../model/problem.ts'
+import type { Programme } from '../../model/programme.ts'
+import { groupedBy } from '../common/groups.ts'
+import { blockSessions, type PlacedSession, planSessions } from '../common/placed-sessions.ts'
+import { weeksInWords } from '../common/weeks.ts'
+import type { Rule } from '../rule.ts'
+import page from './target-untrained.md'
+
+export const targetUntrained: Rule = {
+	code: 'target-untrained',
+	area: 'shape',
+	level: 'warning',
+	summary: 'A training week holds nothing for a lift that the block targets.',
+	source: 'common practice',
+	fix: 'none',
+	since: '0.1.0',
+	page,
+	check: { block: checkBlock, plan: checkPlan },
+}
+
+/** The training weeks in which nothing is done for a target: not the lift, nothing that is a percent of it, no main work of its pattern. */
+function weeksWithout(target: Movement, sessions: readonly PlacedSession[]): readonly number[] {
+	const items = (week: readonly PlacedSession[]) => week.flatMap(session => session.items).filter(item => item.working)
+	return groupedBy(sessions, session => String(session.blockWeek)).flatMap(week => {
+		const [{ deload, blockWeek }] = week
+		const working = items(week)
+		const isTrained = working.some(({ movement, movementName, role }) => {
+			const isTarget = movementName.text === target.name.text || movement?.percentOf?.movement.text === target.name.text
+			const isOfPattern = role === 'main' && movement?.pattern !== undefined && movement.pattern.value === target.pattern?.value
+			return isTarget || isOfPattern
+		})
+		return deload || working.length === 0 || isTrained ? [] : [blockWeek]
+	})
+}
+
+function checkBlock(block: Block, programme: Programme): Finding[] {
+	return block.targets.flatMap((name): Finding[] => {
+		const target = programme.find('movement', name.text)
+		const weeks = target ? weeksWithout(target, blockSessions(block, programme)) : []
+		return weeks.length === 0 ? [] : [{ span: name.span, ...said(name.text, weeks, programme) }]
+	})
+}
+
+/** What a plan's swaps and drops take away. A part week has its first days behind it. */
+function checkPlan(plan: Plan, programme: Programme): Finding[] {
+	const { leftOut } = schedulePlan(plan, programme)
+	return groupedBy(planSessions(plan, programme), session => session.run.monday).flatMap(sessions => {
+		const { run } = sessions[0]
+		const whole = sessions.filter(({ blockWeek }) => !leftOut.some(left => left.run === run && left.blockWeek === blockWeek))
+		return run.block.targets.flatMap((name): Finding[] => {
+			const target = programme.find('movement', name.text)
+			if (target === undefined) return []
+			const known = weeksWithout(target, blockSessions(run.block, programme))
+			const weeks = weeksWithout(target, whole).filter(week => !known.includes(week))
+			if (weeks.length === 0) return []
+			const related = [{ definition: run.block, span: name.span, message: 'The block targets it here.' }]
+			return [{ span: run.run.header, ...said(name.text, weeks, programme), related }]
+		})
+	})
+}
+
+function said(target: string, weeks: readonly number[], programme: Programme): Pick<Finding, 'message' | 'source'> {
+	const title = titleOf(target, programme)
+	const pattern = programme.find('movement', target)?.pattern?.value
+	const main = pattern === undefined ? '' : `, nor main work of its pattern (${pattern})`
+	return {
+		message: `${title} is a target, but ${weeksInWords(weeks)} ${weeks.length === 1 ? 'has' : 'have'} neither it nor anything that is a percent of it${main} (common practice: what a block is for is trained every week). Add it, or take it out of the targets.`,
+		source: 'common practice',
+	}
+}
