@@ -6,8 +6,6 @@ import { ourName, ourNumber } from '../parser/tokens.ts'
 import { reportOldSpelling, straightQuoted } from './our-spelling.ts'
 import { likelyDates } from './reader.ts'
 
-export { straightQuoted } from './our-spelling.ts'
-
 /** Words that are read though they are not written in our spelling: each with the correction that brings it there. */
 export function reportSpellings(tokens: readonly IToken[]): Fault[] {
 	const slips = tokens.flatMap((token, index) => {
