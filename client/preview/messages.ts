@@ -14,8 +14,14 @@ export interface MessageType<P> {
 export interface PageState {
 	/** The plan that was picked; `null` where none was. */
 	readonly plan: string | null
-	/** How far it was scrolled, in CSS pixels. */
-	readonly scroll: number
+	/** What stood at the top; `null` at the beginning of the page. */
+	readonly scroll: ScrollPlace | null
+}
+
+/** A place of the page that means the same at another width: a section, and how far its top was from the window's, in CSS pixels. */
+export interface ScrollPlace {
+	readonly section: string
+	readonly top: number
 }
 
 export interface Cursor extends Position {

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Place } from '../../language/reports/preview.ts'
 import { SurfaceContext } from '../views/charts/surface.ts'
 import { PictureView } from '../views/picture-view.tsx'
@@ -8,6 +8,7 @@ import { TextLinksContext } from '../views/text-links.ts'
 import type { Channel } from './channel.ts'
 import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
 import { keepLastGood, type Shown } from './keep-last-good.ts'
+import { useKeptScroll } from './kept-scroll.ts'
 import { litPlaces } from './lit-places.ts'
 import { LiveSurface } from './live-surface.tsx'
 import { type Cursor, choose, cursor, ready, reveal, show, silence } from './messages.ts'
@@ -66,7 +67,7 @@ export function Panel({ channel }: { channel: Channel }) {
 								chosen={shown.data.chosen}
 								onChoose={name => {
 									plan.current = name
-									channel.keep({ plan: name, scroll: 0 })
+									channel.keep({ plan: name, scroll: null })
 									channel.send(choose, { plan: name })
 								}}
 							/>
@@ -107,28 +108,4 @@ function useRowClicks(go: (place: number) => void): void {
 		document.addEventListener('click', click)
 		return () => document.removeEventListener('click', click)
 	}, [go])
-}
-
-/** Keeps how far the page is scrolled over a reload, and takes it up again once there is something to scroll. */
-function useKeptScroll(channel: Channel, plan: { readonly current: string | null }, filled: boolean): void {
-	const restored = useRef(false)
-	useLayoutEffect(() => {
-		if (!filled || restored.current) return
-		restored.current = true
-		window.scrollTo(0, channel.kept?.scroll ?? 0)
-	}, [channel, filled])
-	useEffect(() => {
-		let waiting: number | undefined
-		const keep = () => {
-			waiting ??= window.setTimeout(() => {
-				waiting = undefined
-				channel.keep({ plan: plan.current, scroll: window.scrollY })
-			}, 200)
-		}
-		window.addEventListener('scroll', keep, { passive: true })
-		return () => {
-			window.clearTimeout(waiting)
-			window.removeEventListener('scroll', keep)
-		}
-	}, [channel, plan])
 }

@@ -169,7 +169,7 @@ describe('the preview page', () => {
 	it('comes back after a reload where it was', async () => {
 		await preview.tell(show, data())
 		await preview.page.evaluate(() => window.scrollTo(0, 900))
-		await preview.page.waitForFunction(() => sessionStorage.getItem('state')?.includes('"scroll":900'))
+		await preview.page.waitForFunction(() => sessionStorage.getItem('state')?.includes('"section":"week-'))
 		await preview.page.reload()
 		expect(await preview.heard(ready)).toEqual([{ plan: 'tom-autumn' }])
 		await preview.tell(show, data())

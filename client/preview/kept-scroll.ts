@@ -1,0 +1,43 @@
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import type { Channel } from './channel.ts'
+import type { ScrollPlace } from './messages.ts'
+
+/** Keeps over a reload what is read, and takes it up again once there is something to scroll. */
+export function useKeptScroll(channel: Channel, plan: { readonly current: string | null }, filled: boolean): void {
+	const restored = useRef(false)
+	useLayoutEffect(() => {
+		if (!filled || restored.current) return
+		restored.current = true
+		if (channel.kept?.scroll) scrollTo(channel.kept.scroll)
+	}, [channel, filled])
+	useEffect(() => {
+		let waiting: number | undefined
+		const keep = () => {
+			waiting ??= window.setTimeout(() => {
+				waiting = undefined
+				channel.keep({ plan: plan.current, scroll: scrollPlace() })
+			}, 200)
+		}
+		window.addEventListener('scroll', keep, { passive: true })
+		return () => {
+			window.clearTimeout(waiting)
+			window.removeEventListener('scroll', keep)
+		}
+	}, [channel, plan])
+}
+
+/** The last section that begins above the middle of the window. */
+function scrollPlace(): ScrollPlace | null {
+	let place: ScrollPlace | null = null
+	for (const section of document.querySelectorAll('section[id]')) {
+		const { top } = section.getBoundingClientRect()
+		if (top > window.innerHeight / 2) break
+		place = { section: section.id, top }
+	}
+	return window.scrollY === 0 ? null : place
+}
+
+function scrollTo({ section, top }: ScrollPlace): void {
+	const now = document.getElementById(section)?.getBoundingClientRect().top
+	if (now !== undefined) window.scrollBy(0, now - top)
+}
