@@ -68,7 +68,7 @@ function Facts({ picture: { sheet, meets, problems } }: { picture: Picture }) {
 			{meets.map(meet => (
 				<li key={meet.date}>
 					<span aria-hidden="true">◆ </span>
-					<bdi>{meet.title || 'Meet'}</bdi>, {reader.days(meet.date, meet.date)}
+					<bdi>{meet.title || 'Meet'}</bdi>, <bdi>{reader.days(meet.date, meet.date)}</bdi>
 				</li>
 			))}
 			<li>

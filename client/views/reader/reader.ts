@@ -3,6 +3,12 @@ import type { CalendarDate, Unit } from '../../../language/model/quantities.ts'
 /** A no-break space: a number and its unit stay on one line. */
 const space = '\u00a0'
 
+/**
+ * Digits are the same everywhere: our lines run from left to right, where those of some scripts change sides, and 4 × 5 would be read as
+ * 5 × 4.
+ */
+const numberingSystem = 'latn'
+
 /** Numbers, masses, times and dates as the person who looks at the page writes them. */
 export interface Reader {
 	/** A BCP 47 tag; `null` writes what the language itself writes: decimal points and ISO dates. */
@@ -28,7 +34,8 @@ export interface Reader {
 /** @param locale a BCP 47 tag; one that does not exist reads as none. */
 export function readerOf(locale: string | null): Reader {
 	const known = locale !== null && isKnown(locale) ? locale : null
-	const numbers = known === null ? null : new Intl.NumberFormat(known, { maximumFractionDigits: 6, useGrouping: 'min2' })
+	const numbers =
+		known === null ? null : new Intl.NumberFormat(known, { numberingSystem, maximumFractionDigits: 6, useGrouping: 'min2' })
 	const dates = datesOf(known)
 
 	const number = (decimal: string | number) =>
@@ -75,8 +82,14 @@ function datesOf(locale: string | null): Dates {
 	if (locale === null) {
 		return { weekday, day: date => date, days: (from, to) => (from === to ? from : `${from} to ${to}`) }
 	}
-	const days = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' })
-	const years = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
+	const days = new Intl.DateTimeFormat(locale, { numberingSystem, day: 'numeric', month: 'short', timeZone: 'UTC' })
+	const years = new Intl.DateTimeFormat(locale, {
+		numberingSystem,
+		day: 'numeric',
+		month: 'short',
+		year: 'numeric',
+		timeZone: 'UTC',
+	})
 	return {
 		weekday,
 		day: date => days.format(moment(date)),

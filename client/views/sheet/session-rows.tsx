@@ -76,7 +76,12 @@ function Day({ date }: { date: CalendarDate }) {
 	const reader = useContext(ReaderContext)
 	return (
 		<time dateTime={date}>
-			<b>{reader.weekday(date)}</b> <span>{reader.day(date)}</span>
+			<b>
+				<bdi>{reader.weekday(date)}</bdi>
+			</b>{' '}
+			<span>
+				<bdi>{reader.day(date)}</bdi>
+			</span>
 		</time>
 	)
 }

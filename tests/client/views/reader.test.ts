@@ -16,7 +16,13 @@ describe('a reader', () => {
 		expect(german.mass('112.5', 'kg')).toBe('112,5\u00a0kg')
 		expect(german.day('2026-10-05')).toMatch(/^5\. Okt/)
 		expect(german.weekday('2026-10-05')).toBe('Mo')
-		expect(readerOf('ar-EG').number('12')).toBe('١٢')
+	})
+
+	it('writes digits that stay in their place in a line from left to right', () => {
+		const arabic = readerOf('ar-EG')
+		expect(arabic.number('12')).toBe('12')
+		expect(arabic.day('2026-10-05')).toMatch(/^5 /)
+		expect(arabic.days('2026-10-05', '2026-10-11')).toMatch(/2026/)
 	})
 
 	it('keeps every digit of a decimal string', () => {
