@@ -17,7 +17,11 @@ import { milliseconds, summary } from './statistics.ts'
 import { fileName, makeWorkspace } from './workspaces.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
-const sizes = (process.argv[2] ?? '1,100,1000').split(',').map(Number)
+/** Files of the workspaces to measure; 0 measures the compute core alone. */
+const sizes = (process.argv[2] ?? '1,100,1000')
+	.split(',')
+	.map(Number)
+	.filter(files => files > 0)
 const keys = 40
 
 /** One server in one workspace, driven as an editor drives it. */
@@ -206,6 +210,20 @@ async function checkAsProcess(program: string, folder: string): Promise<{ median
 	return summary(times)
 }
 
+/** The compute core alone, in a fresh process that checks what comes out. */
+async function measureCompute(program: string): Promise<string> {
+	const rounds: { plans: number; sets: number; milliseconds: number; megabytes: number }[] = []
+	for (let round = 0; round < 5; round++) {
+		const { stdout } = await promisify(execFile)(process.execPath, ['--expose-gc', program])
+		rounds.push(JSON.parse(stdout))
+	}
+	const { plans, sets } = rounds[0]!
+	const time = summary(rounds.map(round => round.milliseconds))
+	const memory = summary(rounds.map(round => round.megabytes))
+	const many = (count: number) => count.toLocaleString('en')
+	return `compute core: loads for ${many(plans)} plans of 12 weeks (${many(sets)} sets) ${milliseconds(time.median)} / ${milliseconds(time.p95)} (median / p95 of 5), ${Math.round(memory.median)} MB kept`
+}
+
 const out = await mkdtemp(path.join(os.tmpdir(), 'barstave-bench-'))
 const bundle = async (entry: string, name: string) => {
 	const outfile = path.join(out, name)
@@ -224,11 +242,14 @@ const bundle = async (entry: string, name: string) => {
 	})
 	return outfile
 }
-const [ours, plain, terminal] = await Promise.all([
+const [ours, plain, terminal, compute] = await Promise.all([
 	bundle('server/main-node.ts', 'server.cjs'),
 	bundle('tests/benchmarks/plain-server.ts', 'plain.cjs'),
 	bundle('client/terminal/main.ts', 'barstave.cjs'),
+	bundle('tests/benchmarks/compute.ts', 'compute.cjs'),
 ])
+
+console.log(await measureCompute(compute))
 
 const rows: Row[] = []
 for (const files of sizes) {
@@ -238,6 +259,8 @@ for (const files of sizes) {
 	rows.push(await measure('Barstave', ours, folder, files), await measure('plain Langium', plain, folder, files))
 	await rm(folder, { recursive: true })
 }
-console.log('\nServers over stdio, median / p95; work is per key.')
-console.table(rows)
+if (rows.length > 0) {
+	console.log('\nServers over stdio, median / p95; work is per key.')
+	console.table(rows)
+}
 await rm(out, { recursive: true })

@@ -2,17 +2,7 @@ import { mkdir, mkdtemp, realpath, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { textsBelow } from '../support/texts.ts'
-
-/** A number generator that gives the same workspaces every time (mulberry32, public domain). */
-function seeded(seed: number): () => number {
-	let state = seed
-	return () => {
-		state = (state + 0x6d2b79f5) | 0
-		let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
-		mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
-		return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
-	}
-}
+import { seeded } from './seeded.ts'
 
 const club = textsBelow('examples/club')
 const shared = Object.entries(club).filter(([name]) => /^(gyms|breakdowns)\//.test(name))
