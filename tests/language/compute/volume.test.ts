@@ -282,6 +282,22 @@ describe('totals', () => {
 		)
 	})
 
+	it('do not depend on how sets are split into groups', () => {
+		const splits = fc.record({
+			count: fc.integer({ min: 2, max: 6 }),
+			first: fc.integer({ min: 1, max: 5 }),
+			what: fc.constantFrom('5 at 70%', '6-8 at 75-80%', '3 rpe 8', '8 at 60 kg tempo 3-1-x-0', '10', '4 at 8 rm each side'),
+		})
+		fc.assert(
+			fc.property(splits, ({ count, first, what }) => {
+				fc.pre(first < count)
+				const split = `main pull ${first} x ${what}, ${count - first} x ${what}`
+				expect(figures(totals(split))).toEqual(figures(totals(`main pull ${count} x ${what}`)))
+			}),
+			{ numRuns: 40 },
+		)
+	})
+
 	it('in percent do not depend on the best', () => {
 		const percentItems = fc.array(fc.tuple(fc.integer({ min: 1, max: 5 }), percents), { minLength: 1, maxLength: 4 })
 		fc.assert(
@@ -290,6 +306,32 @@ describe('totals', () => {
 				const of = lift(totals(text, { lifter: `best pull ${best} kg` }))
 				expect(ends(of.relative)).toBe(ends(lift(totals(text)).relative))
 				expect(ends(of.relative)).toBe(ends(lift(blockTotals(text)).relative))
+			}),
+			{ numRuns: 40 },
+		)
+	})
+})
+
+describe('units', () => {
+	it('do not matter: a best in pounds and the same mass in kilograms give the same loads and totals', () => {
+		const asked = fc.array(group, { minLength: 1, maxLength: 3 })
+		fc.assert(
+			fc.property(asked, fc.integer({ min: 90, max: 700 }), fc.constantFrom('kg', 'lb'), (groups, pounds, barUnit) => {
+				const gym = barUnit === 'kg' ? 'bar barbell 20 kg' : 'bar barbell 45 lb'
+				const figuresWith = (best: string) => {
+					const folder = workspaceOf(
+						movements,
+						`gym hall\n${gym}\nlifter someone\ntrains at hall\nbest pull ${best}`,
+						`block test-block\nweeks 1\nsession one on monday\nmain pull ${groups.join(', ')}`,
+						'plan test-plan for someone\nstart 2026-10-05\nrun test-block',
+					)
+					const plan = planIn(folder, 'test-plan')
+					const sets = schedulePlan(plan, folder).sessions.flatMap(session => session.items.flatMap(one => one.sets))
+					const loads = sets.map(({ computed }) => [computed.exact?.toFraction(), computed.load?.toFraction(), computed.unit])
+					return [loads, figures(planVolume(plan, folder).totals)]
+				}
+				const kilograms = decimal(exact(pounds).mul(exact('0.45359237')), 8)
+				expect(figuresWith(`${pounds} lb`)).toEqual(figuresWith(`${kilograms} kg`))
 			}),
 			{ numRuns: 40 },
 		)
