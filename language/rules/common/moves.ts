@@ -1,9 +1,12 @@
 import { addDays, daysBetween, mondayOf, weekdayIndex } from '../../compute/calendar.ts'
+import { limitsFor } from '../../compute/limits.ts'
 import type { Block, Lifter, Session } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import { type CalendarDate, type Weekday, weekdays } from '../../model/quantities.ts'
 import type { Correction } from '../../model/reading.ts'
+import { closePairs } from './close-exposures.ts'
 import { runLine } from './corrections.ts'
+import { heavyPairs } from './heavy-pairs.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from './placed-sessions.ts'
 
 /** The first days are offered, nearest to where the session is. */
@@ -11,7 +14,7 @@ const mostMoves = 2
 
 /**
  * Moves of a block's session to a weekday that no other session has, between the same neighbours, on which every lifter who runs the
- * block is available, and so that `fits` holds for the block's sessions as they are then.
+ * block is available, so that no days of rest are lost and `fits` holds for the block's sessions as they are then.
  */
 export function movesInBlock(
 	session: Session,
@@ -28,8 +31,12 @@ export function movesInBlock(
 		day =>
 			day !== weekday && !others.includes(day) && before(day) === before(weekday) && isOpenToAll(day, session, block, programme),
 	)
+	const faults = restFaults(sessions, undefined, programme)
 	return nearestFirst(open, weekday)
-		.filter(day => fits(sessions.map(each => (each.session === session ? placedOn(each, day) : each))))
+		.filter(day => {
+			const after = sessions.map(each => (each.session === session ? placedOn(each, day) : each))
+			return restFaults(after, undefined, programme) <= faults && fits(after)
+		})
 		.slice(0, mostMoves)
 		.map(day => ({ title: `Move ${titleOfSession(session)} to ${day}`, edits: [{ span: daySpan, text: day }] }))
 }
@@ -39,7 +46,7 @@ export function movesInPlan(
 	moved: DatedSession,
 	lifter: Lifter,
 	programme: Programme,
-	fits: (sessions: readonly DatedSession[]) => boolean,
+	fits: (sessions: readonly DatedSession[]) => boolean = () => true,
 ): Correction[] {
 	const { run, session, scheduled } = moved
 	const name = session.name.text
@@ -59,13 +66,26 @@ export function movesInPlan(
 			})
 		)
 	})
+	const faults = restFaults(sessions, lifter.name.text, programme)
 	return nearestFirst(open, scheduled.weekday)
-		.filter(day => fits(sessions.map(each => (isMoved(each) ? datedOn(each, day) : each)).sort((a, b) => a.day - b.day)))
+		.filter(day => {
+			const after = sessions.map(each => (isMoved(each) ? datedOn(each, day) : each)).sort((a, b) => a.day - b.day)
+			return restFaults(after, lifter.name.text, programme) <= faults && fits(after)
+		})
 		.slice(0, mostMoves)
 		.map(day => ({
 			title: `Move ${titleOfSession(session)} to ${day} in this plan`,
 			edits: [runLine(run.run, `move ${name} to ${day}`)],
 		}))
+}
+
+/** How often sessions come too soon after one another. */
+function restFaults(sessions: readonly PlacedSession[], lifter: string | undefined, programme: Programme): number {
+	const { estimator, heavy, heavyHingeAndSquat } = limitsFor(lifter, programme)
+	const formula = estimator?.value ?? 'epley'
+	const apart = heavyHingeAndSquat?.value.apartDays
+	const inARow = heavy && apart !== undefined ? heavyPairs(sessions, heavy.value.fromPercent, apart, formula) : []
+	return closePairs(sessions, formula).length + inARow.length
 }
 
 export function titleOfSession(session: Session): string {

@@ -1,6 +1,11 @@
 import type { Rule } from '../rule.ts'
+import { aboveLimit } from './above-limit.ts'
+import { beyondRepMax } from './beyond-rep-max.ts'
 import { carryOutsideRange } from './carry-outside-range.ts'
+import { effortDisagrees } from './effort-disagrees.ts'
 import { frequencyCap } from './frequency-cap.ts'
+import { heavyBackToBack } from './heavy-back-to-back.ts'
+import { heavyExposures } from './heavy-exposures.ts'
 import { holdOutsideRange } from './hold-outside-range.ts'
 import { intensityOutsideRange } from './intensity-outside-range.ts'
 import { repsOutsideRange } from './reps-outside-range.ts'
@@ -15,4 +20,9 @@ export const doseRules: readonly Rule[] = [
 	holdOutsideRange,
 	carryOutsideRange,
 	intensityOutsideRange,
+	heavyExposures,
+	heavyBackToBack,
+	beyondRepMax,
+	effortDisagrees,
+	aboveLimit,
 ]

@@ -28,10 +28,10 @@ const reps: DoseFact = {
 		under: 'Take load down and reps up.',
 	},
 	spanOf: ({ set }) => set.group.dose,
-	edit: ({ set: { group }, side }, range) => {
+	edit: ({ set: { group }, cause }, range) => {
 		const { work } = group
 		// More reps at the same percent may be more than a lifter can.
-		if (work.kind !== 'reps' || (side === 'under' && group.load?.kind !== 'mass' && group.load !== undefined)) return undefined
+		if (work.kind !== 'reps' || (cause === 'under' && group.load?.kind !== 'mass' && group.load !== undefined)) return undefined
 		const into = { from: range.from.valueOf(), to: range.to.valueOf() }
 		return { span: group.dose, text: doseText(group.sets, { ...work, reps: clampedCount(work.reps, into) }) }
 	},

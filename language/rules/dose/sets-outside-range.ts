@@ -21,8 +21,8 @@ const sets: DoseFact = {
 			if (movement === undefined || range === undefined || set === undefined || isOneSetOf(all, movement)) return []
 			const sure = all.filter(each => !each.optional).length
 			const isWhole = all.every(each => each.group === set.group)
-			if (sure > range.to) return [{ item, set, movement, side: 'over', value: exact(sure), isWhole }]
-			if (all.length < range.from) return [{ item, set, movement, side: 'under', value: exact(all.length), isWhole }]
+			if (sure > range.to) return [{ item, set, movement, cause: 'over', value: exact(sure), isWhole }]
+			if (all.length < range.from) return [{ item, set, movement, cause: 'under', value: exact(all.length), isWhole }]
 			return []
 		})
 	},

@@ -49,8 +49,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 		const days = `on ${earlier.session.dayText} and again on ${isNextWeek ? 'the ' : ''}${later.session.dayText}${isNextWeek ? ' after' : ''}`
 		const when = weeksInWords(same.map(one => one.earlier.session.blockWeek))
 		const first = earlier.items[0]?.item.item
-		const fits = (sessions: readonly PlacedSession[]) =>
-			isBetter(pair, closePairs(sessions, estimatorOf(undefined, programme)), pairs)
+		const fits = (sessions: readonly PlacedSession[]) => isSolved(pair, closePairs(sessions, estimatorOf(undefined, programme)))
 		return {
 			span: later.items[0] ? headOf(later.items[0].item.item) : block.header,
 			...said(pair, days, isNextWeek ? `after ${when}` : when, programme),
@@ -66,8 +65,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 /** What the blocks alone do not show: days that the plan gives, and the borders of blocks and plans. */
 function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
 	const estimator = estimatorOf(lifter.name.text, programme)
-	const all = closePairs(lifterSessions(lifter, programme), estimator)
-	const pairs = all.filter(pair => !isInBlock(pair, programme))
+	const pairs = closePairs(lifterSessions(lifter, programme), estimator).filter(pair => !isInBlock(pair, programme))
 	const keyOf = ({ plan, run, session }: DatedSession) => `${plan.name.text} ${run.monday} ${session.name.text}`
 	const signature = ({ movement, earlier, later, gap }: ClosePair<DatedSession>) =>
 		`${movement.name.text} ${keyOf(earlier.session)} ${keyOf(later.session)} ${gap}`
@@ -78,7 +76,7 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		const days = `on ${earlier.session.dayText} and again on ${later.session.dayText}`
 		const others = same.slice(1).map(one => one.later.session.monday)
 		const when = others.length === 0 ? '' : `also in ${calendarWeeksInWords(others)}`
-		const fits = (sessions: readonly DatedSession[]) => isBetter(pair, closePairs(sessions, estimator), all)
+		const fits = (sessions: readonly DatedSession[]) => isSolved(pair, closePairs(sessions, estimator))
 		return {
 			plan,
 			finding: {
@@ -97,14 +95,9 @@ function placesOf(items: ClosePair<DatedSession>['later']['items'], session: Dat
 		.map(one => placeOfItem(one.item, one.session, `${titleOfSession(session.session)}, ${session.dayText}.`))
 }
 
-/** Has a move taken the pairs of that movement away, and brought none of another? */
-function isBetter(
-	pair: ClosePair<PlacedSession>,
-	after: readonly ClosePair<PlacedSession>[],
-	before: readonly ClosePair<PlacedSession>[],
-): boolean {
-	const others = (pairs: readonly ClosePair<PlacedSession>[]) => pairs.filter(one => one.movement !== pair.movement).length
-	return after.every(one => one.movement !== pair.movement) && others(after) <= others(before)
+/** Has a move taken the pairs of that movement away? */
+function isSolved(pair: ClosePair<PlacedSession>, after: readonly ClosePair<PlacedSession>[]): boolean {
+	return after.every(one => one.movement !== pair.movement)
 }
 
 /** The same sessions of the same weeks of one block, closer than they should be whatever the plan: it is said there. */

@@ -1,12 +1,10 @@
-import { limitsFor } from '../../compute/limits.ts'
 import { titleOf } from '../../compute/loads/reference.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import { closePairs } from '../common/close-exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { movesInPlan, titleOfSession } from '../common/moves.ts'
-import { lifterSessions, planSessions } from '../common/placed-sessions.ts'
+import { planSessions } from '../common/placed-sessions.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -28,12 +26,10 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const lifter = programme.find('lifter', plan.lifter.text)
 	const available = lifter?.available
 	if (lifter === undefined || available === undefined) return []
-	const estimator = limitsFor(lifter.name.text, programme).estimator?.value ?? 'epley'
 	const sessions = planSessions(plan, programme).filter(session => session.items.some(item => item.sets.length > 0))
 	const off = sessions.filter(({ scheduled }) => !available.value.includes(scheduled.weekday))
 	return groupedBy(off, one => `${one.run.monday} ${one.session.name.text}`).map(same => {
 		const [session] = same
-		const close = closePairs(lifterSessions(lifter, programme), estimator).length
 		const who = titleOf(lifter.name.text, programme, 'lifter')
 		const weeks = weeksInWords(same.map(one => one.blockWeek))
 		return {
@@ -44,7 +40,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 				{ definition: lifter, span: available.span, message: 'The days stand here.' },
 				{ definition: session.run.block, span: session.session.header, message: 'The session stands here.' },
 			],
-			corrections: movesInPlan(session, lifter, programme, after => closePairs(after, estimator).length <= close),
+			corrections: movesInPlan(session, lifter, programme),
 		}
 	})
 }

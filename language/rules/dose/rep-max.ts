@@ -1,0 +1,55 @@
+import { repsPossible } from '../../compute/estimates.ts'
+import { hundred, zero } from '../../compute/exact.ts'
+import { limitsFor } from '../../compute/limits.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { Exact } from '../../model/quantities.ts'
+import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
+import type { ItemFault } from '../common/item-checks.ts'
+import { leastPercent } from '../common/percents.ts'
+import type { PlacedSession } from '../common/placed-sessions.ts'
+
+/** A set of reps whose percent is known, and how many reps that percent allows. */
+export interface RepSet extends ItemFault {
+	readonly percent: Exact
+	readonly possible: Exact
+	/** Of a range the low end. */
+	readonly reps: number
+}
+
+/**
+ * The working sets of a session whose load is a percent of a best, or comes to one. Left out are loads that come of the reps themselves (an
+ * effort alone), sets that are over the limit anyhow, and movements whose load is added to bodyweight: a share of what is added says nothing
+ * about the whole.
+ */
+export function repSets(session: PlacedSession, lifter: string | undefined, programme: Programme): readonly RepSet[] {
+	const { estimator, noSetAbove } = limitsFor(lifter, programme)
+	const formula = estimator?.value ?? 'epley'
+	return session.items.flatMap(item =>
+		item.working && !item.movement?.loadAdded
+			? item.sets.flatMap((set): RepSet[] => {
+					const percent = isByReps(set) ? undefined : leastPercent(set, item, formula)
+					if (percent === undefined || set.work.kind !== 'reps' || isAbove(percent, noSetAbove?.value)) return []
+					const possible = percent.compare(hundred) > 0 ? zero : repsPossible(percent.div(hundred), formula)
+					return possible === undefined ? [] : [{ item, set, cause: '', percent, possible, reps: set.work.reps.from }]
+				})
+			: [],
+	)
+}
+
+/** More reps than the percent allows, by more than a rep: formulas are no nearer than that. */
+export function isBeyondRepMax({ reps, possible }: RepSet): boolean {
+	return possible.add(1).compare(reps) < 0
+}
+
+function isByReps({ load }: PlannedSet): boolean {
+	return load.kind === 'effort' || load.kind === 'none' || load.kind === 'warm-up'
+}
+
+function isAbove(percent: Exact, limit: Exact | undefined): boolean {
+	return limit !== undefined && percent.compare(limit) > 0
+}
+
+/** The text that a set's load is written in. */
+export function loadSpan({ set: { group } }: { readonly item: PlannedItem; readonly set: PlannedSet }) {
+	return group.load?.span ?? group.ramp?.span ?? group.span
+}
