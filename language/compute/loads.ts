@@ -46,7 +46,13 @@ function setsWithLoads(item: PlannedItem, setting: LoadSetting): readonly Schedu
 		return { ...set, computed }
 	})
 	const top = heaviest(first)
-	return first.map(set => (isOfTopSet(set.load) ? { ...set, computed: ofTopSet(set.load, top, setting, reference) } : set))
+	const ofTop = new Map<PlannedLoad, ComputedLoad>()
+	return first.map(set => {
+		if (!isOfTopSet(set.load)) return set
+		const computed = ofTop.get(set.load) ?? ofTopSet(set.load, top, setting, reference)
+		ofTop.set(set.load, computed)
+		return { ...set, computed }
+	})
 }
 
 const nothing: PlannedLoad = { kind: 'none' }
@@ -62,7 +68,7 @@ function ownLoad(set: PlannedSet, written: PlannedSet, setting: LoadSetting, ref
 		const reason = `The block's load is meant for ${title(setting.swappedFor ?? '')}; ${title(setting.name)} needs one of its own.`
 		return unknownLoad({ missing: 'own-load', reason }, setting, reference)
 	}
-	const asked = exactLoad(set, setting)
+	const asked = exactLoad(set, setting, reference)
 	if (asked === undefined) return unknownLoad(undefined, setting, reference)
 	return 'missing' in asked ? unknownLoad(asked, setting, reference) : roundedLoad(asked.range, asked.steps, setting, reference)
 }

@@ -3,7 +3,7 @@ import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, Unit } from '../../model/quantities.ts'
 import type { LoadReference, PlannedLoad, PlannedSet, Step } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
-import { estimatorSource, shareAt, shareText } from '../estimates.ts'
+import { estimatorSource, estimatorTitle, shareAt, shareText } from '../estimates.ts'
 import { decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
 import { inUnit, massText } from '../mass.ts'
 import { referenceFor, referenceSteps, titleOf, type Unknown } from './reference.ts'
@@ -33,16 +33,20 @@ export interface ExactLoad {
 
 /**
  * The exact load that a set asks for, with its way; `undefined` where it asks for none, or refers to another set (`at 92% of top set`,
- * a computed warm-up), whose load on the bar must be known first.
+ * a computed warm-up), whose load on the bar must be known first. `reference` is what the owner's percents refer to.
  */
-export function exactLoad(set: PlannedSet, owner: LoadOwner): ExactLoad | Unknown | undefined {
+export function exactLoad(
+	set: PlannedSet,
+	owner: LoadOwner,
+	reference: LoadReference | Unknown,
+): ExactLoad | Unknown | undefined {
 	const { load } = set
 	switch (load.kind) {
 		case 'none':
 		case 'warm-up':
 			return undefined
 		case 'percent':
-			return load.of === 'top-set' ? undefined : ofPercent(load, load.of, owner)
+			return load.of === 'top-set' ? undefined : ofPercent(load, load.of, owner, reference)
 		case 'mass': {
 			const from = inUnit(load.from, owner.unit).mul(load.share)
 			const to = inUnit(load.to, owner.unit).mul(load.share)
@@ -56,9 +60,9 @@ export function exactLoad(set: PlannedSet, owner: LoadOwner): ExactLoad | Unknow
 		case 'bodyweight':
 			return ofBodyweight(load, owner)
 		case 'rm':
-			return ofReps({ from: exact(load.reps), to: exact(load.reps) }, load, owner)
+			return ofReps({ from: exact(load.reps), to: exact(load.reps) }, load, owner, reference)
 		case 'effort':
-			return ofReps(repsToFailure(set) ?? { from: zero, to: zero }, load, owner)
+			return ofReps(repsToFailure(set) ?? { from: zero, to: zero }, load, owner, reference)
 	}
 }
 
@@ -68,8 +72,13 @@ export function referenceOf(owner: LoadOwner): LoadReference | Unknown {
 	return referenceFor(name, movement, lifter, firstDay, unit, estimator, programme)
 }
 
-function ofPercent(load: PlannedLoad & { kind: 'percent' }, of: 'best' | 'base', owner: LoadOwner): ExactLoad | Unknown {
-	const found = of === 'base' ? baseOf(owner) : bestOf(owner)
+function ofPercent(
+	load: PlannedLoad & { kind: 'percent' },
+	of: 'best' | 'base',
+	owner: LoadOwner,
+	reference: LoadReference | Unknown,
+): ExactLoad | Unknown {
+	const found = of === 'base' ? baseOf(owner, reference) : bestOf(owner, reference)
 	if ('missing' in found) return found
 	const range = { from: share(load.percent.from, found.amount), to: share(load.percent.to, found.amount) }
 	const text = `${rangeText(load.percent)}% of ${massText({ amount: found.amount, unit: owner.unit })} = ${massRangeText(range, owner.unit)}.`
@@ -82,8 +91,7 @@ interface Whole {
 	readonly steps: readonly Step[]
 }
 
-function bestOf(owner: LoadOwner): Whole | Unknown {
-	const reference = referenceOf(owner)
+function bestOf(owner: LoadOwner, reference: LoadReference | Unknown): Whole | Unknown {
 	if ('missing' in reference) return reference
 	return {
 		amount: reference.amount,
@@ -92,7 +100,7 @@ function bestOf(owner: LoadOwner): Whole | Unknown {
 }
 
 /** The base of the lift that `percent of` names: a share of its best, or a mass. */
-function baseOf(owner: LoadOwner): Whole | Unknown {
+function baseOf(owner: LoadOwner, reference: LoadReference | Unknown): Whole | Unknown {
 	const { lifter, movement, name, programme, unit } = owner
 	const lift = movement?.percentOf?.movement.text ?? name
 	const base = lifter?.bases.findLast(each => each.movement.text === lift)
@@ -101,21 +109,20 @@ function baseOf(owner: LoadOwner): Whole | Unknown {
 		const reason = `${titleOf(lifter.name.text, programme, 'lifter')} has no base of ${titleOf(lift, programme)}.`
 		return { missing: 'base', reason }
 	}
-	const found = baseAmount(base, owner)
+	const found = baseAmount(base, owner, reference)
 	if ('missing' in found || movement?.percentOf === undefined || movement.percentOf.share.equals(hundred)) return found
 	const amount = share(movement.percentOf.share, found.amount)
 	const text = `${titleOf(name, programme)} counts from ${decimal(movement.percentOf.share)}% of it: ${massText({ amount, unit })}.`
 	return { amount, steps: [...found.steps, { text }] }
 }
 
-function baseAmount(base: Base, owner: LoadOwner): Whole | Unknown {
+function baseAmount(base: Base, owner: LoadOwner, reference: LoadReference | Unknown): Whole | Unknown {
 	const { programme, unit } = owner
 	const lift = titleOf(base.movement.text, programme)
 	if (base.share === undefined) {
 		const amount = base.mass === undefined ? zero : inUnit(base.mass, unit)
 		return { amount, steps: [{ text: `Base of ${lift}: ${massText({ amount, unit })}.` }] }
 	}
-	const reference = referenceOf(owner)
 	if ('missing' in reference) return reference
 	const amount = share(base.share, reference.max)
 	const text = `Base of ${lift}: ${decimal(base.share)}% of ${massText({ amount: reference.max, unit })} = ${massText({ amount, unit })}.`
@@ -123,14 +130,20 @@ function baseAmount(base: Base, owner: LoadOwner): Whole | Unknown {
 }
 
 /** The load for so many reps to failure: the inverse of the estimated max. More reps, less load. */
-function ofReps(reps: ExactRange, load: PlannedLoad & { kind: 'rm' | 'effort' }, owner: LoadOwner): ExactLoad | Unknown {
+function ofReps(
+	reps: ExactRange,
+	load: PlannedLoad & { kind: 'rm' | 'effort' },
+	owner: LoadOwner,
+	reference: LoadReference | Unknown,
+): ExactLoad | Unknown {
 	const { estimator, unit } = owner
-	const whole = bestOf(owner)
+	const whole = bestOf(owner, reference)
 	if ('missing' in whole) return whole
 	const least = shareAt(reps.to, estimator)
 	const most = shareAt(reps.from, estimator)
 	if (least === undefined || most === undefined) {
-		return { missing: 'best', reason: `No load is known for ${rangeText(reps)} reps to failure: ${estimatorSource(estimator)}.` }
+		const reason = `${estimatorTitle(estimator)} gives no load for ${rangeText(reps)} reps to failure.`
+		return { missing: 'best', reason }
 	}
 	const range = { from: whole.amount.mul(least).mul(load.share), to: whole.amount.mul(most).mul(load.share) }
 	const lighter = load.share.equals(1) ? '' : `, at ${decimal(load.share.mul(hundred))}% of that load`

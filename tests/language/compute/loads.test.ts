@@ -235,6 +235,15 @@ describe('reps and effort', () => {
 		expect(loads('accessory body-row 1 x 30 s rpe 8')).toEqual(['? → ?'])
 	})
 
+	it('past the end of a formula or a table are unknown, and say so', () => {
+		expect(loads('main pull 1 x 14 rpe 9', { more: 'limits own\nestimate with chart' })).toEqual([
+			'? → Training load chart gives no load for 15 reps to failure.',
+		])
+		expect(loads('main pull 1 x 5 at 37 rm', { more: 'limits own\nestimate with brzycki' })).toEqual([
+			'? → Brzycki gives no load for 37 reps to failure.',
+		])
+	})
+
 	it('are unknown without a best', () => {
 		expect(loads('main pull 1 x 5 rpe 8', { lifter: '' })).toEqual(['? → Someone has no best of Pull yet.'])
 	})
