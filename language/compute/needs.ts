@@ -2,33 +2,18 @@ import type { Breakdown, Movement, Need, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Exact } from '../model/quantities.ts'
 import type { ScheduledSession } from '../model/schedule.ts'
-import type { Name, Span } from '../model/text.ts'
 import { links } from '../model/vocabulary.ts'
-import { addDays, mondayOf } from './calendar.ts'
+import { mondayOf } from './calendar.ts'
 import { exact, smaller, zero } from './exact.ts'
+import { type FailingLift, failingLifts } from './failing-lifts.ts'
 import { schedulePlan } from './schedule.ts'
 
-/** A lifter's lift that fails in a known way, where a plan trains it. */
-export interface DeclaredBreakdown {
-	readonly breakdown: Breakdown
-	readonly lift: Name
-	/** The percent above which position is lost, where it is known. */
-	readonly above: Exact | undefined
-	/** The lifter's `fails` line. */
-	readonly span: Span
-	readonly from: CalendarDate | undefined
-	readonly until: CalendarDate | undefined
-}
-
-/** The breakdowns that a plan's lifter has declared for lifts that the plan targets or has as main work. */
-export function declaredBreakdowns(plan: Plan, programme: Programme): readonly DeclaredBreakdown[] {
+/** The failing lifts of a plan's lifter that the plan targets or has as main work. */
+export function declaredBreakdowns(plan: Plan, programme: Programme): readonly FailingLift[] {
 	const lifter = programme.find('lifter', plan.lifter.text)
 	if (!lifter) return []
 	const trained = trainedLifts(plan, programme)
-	return lifter.fails.flatMap(({ movement, breakdown: name, above, span, from, until }) => {
-		const breakdown = programme.find('breakdown', name.text)
-		return breakdown && trained.has(movement.text) ? [{ breakdown, lift: movement, above, span, from, until }] : []
-	})
+	return failingLifts(lifter, programme).filter(({ lift }) => trained.has(lift))
 }
 
 function trainedLifts(plan: Plan, programme: Programme): ReadonlySet<string> {
@@ -38,11 +23,6 @@ function trainedLifts(plan: Plan, programme: Programme): ReadonlySet<string> {
 		session.items.filter(item => item.role === 'main').map(item => item.movementName.text),
 	)
 	return new Set([...targets, ...mains])
-}
-
-/** Is the declaration in force on any day of the week that begins on this monday? */
-export function isInForce({ from, until }: Pick<DeclaredBreakdown, 'from' | 'until'>, monday: CalendarDate): boolean {
-	return (from === undefined || from <= addDays(monday, 6)) && (until === undefined || until >= monday)
 }
 
 /** Does a movement answer a breakdown: named by it, or, where it names none, by its first link? The lift that fails never does. */

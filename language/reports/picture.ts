@@ -1,6 +1,7 @@
 import { addDays, daysBetween } from '../compute/calendar.ts'
 import { compare, decimal, zero } from '../compute/exact.ts'
-import { declaredBreakdowns, isInForce, needsOfWeek, sessionsOfWeek } from '../compute/needs.ts'
+import { isInForce } from '../compute/failing-lifts.ts'
+import { declaredBreakdowns, needsOfWeek, sessionsOfWeek } from '../compute/needs.ts'
 import { schedulePlan } from '../compute/schedule.ts'
 import type { Block, Definition, Gym, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
@@ -69,8 +70,8 @@ function needsOf(plan: Plan, monday: CalendarDate, schedule: Schedule, programme
 	const startsLater = schedule.runs.some(run => run.firstDay > monday && run.firstDay <= addDays(monday, 6))
 	const beforeMeet = plan.meets.some(meet => daysBetween(monday, meet.on) >= 0 && daysBetween(monday, meet.on) < 14)
 	if (startsLater || beforeMeet) return null
-	const inForce = declaredBreakdowns(plan, programme).filter(one => isInForce(one, monday))
-	const failing = new Set(inForce.map(one => one.lift.text))
+	const inForce = declaredBreakdowns(plan, programme).filter(({ fails }) => isInForce(fails, monday, addDays(monday, 6)))
+	const failing = new Set(inForce.map(one => one.lift))
 	const sessions = sessionsOfWeek(plan.lifter.text, monday, programme)
 	const needed = new Map<string, NeededSoFar>()
 	for (const { breakdown } of inForce) {

@@ -1,6 +1,6 @@
-import type { Breakdown, Fails, Lifter } from '../../model/definitions.ts'
-import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate } from '../../model/quantities.ts'
+import type { Breakdown, Fails, Lifter } from '../model/definitions.ts'
+import type { Programme } from '../model/programme.ts'
+import type { CalendarDate } from '../model/quantities.ts'
 
 /** A lift that breaks, as a lifter's `fails` line says, with the breakdown that it names. */
 export interface FailingLift {
