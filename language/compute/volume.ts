@@ -40,7 +40,7 @@ export interface WeekVolume<S extends PlannedSession | ScheduledSession> {
 	readonly totals: Totals
 }
 
-export interface SessionVolume<S extends PlannedSession | ScheduledSession> {
+interface SessionVolume<S extends PlannedSession | ScheduledSession> {
 	readonly session: S
 	readonly items: readonly { readonly item: S['items'][number]; readonly totals: Totals }[]
 	readonly totals: Totals

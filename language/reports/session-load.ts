@@ -9,7 +9,7 @@ import type { Deviation } from '../model/vocabulary.ts'
 
 /** What a lifter's logs say of the load of training: rating × minutes, in arbitrary units. */
 export interface LoggedLoad {
-	/** Every calendar week from the first entry to the last, weeks without a session too. */
+	/** Every calendar week from the first entry to the last, weeks without a session too; ten years at most. */
 	readonly weeks: readonly LoggedWeek[]
 	/** Weighted averages of a day's load, after the day of the last entry. */
 	readonly averages: readonly DailyAverage[]
@@ -38,17 +38,22 @@ export interface DailyAverage {
 /** Days that a weighted average looks back. Source: Williams, West, Cross, Stokes 2017, Br J Sports Med 51(3):209-210. */
 const averageSpans = [7, 28] as const
 
+/** A first entry whose year is mistyped by centuries must not keep an editor waiting. */
+const mostWeeks = 520
+
 /**
  * Weekly load, monotony and strain of a lifter's logs, and the weighted averages of a day. Days without a session are 0, from the monday
  * of the first entry on. An average needs as many days as it looks back, and a rating for every session: before that it would speak of
  * the first day alone. The two averages are not set against each other: their ratio is no measure of risk.
  */
 export function loggedLoad(lifter: string, programme: Programme): LoggedLoad {
-	const done = programme.logsOf(lifter).flatMap(log => log.entries.flatMap(datedSession))
-	const dates = programme.logsOf(lifter).flatMap(log => log.entries.flatMap(entry => entry.on ?? []))
-	const last = dates.sort().at(-1)
-	if (last === undefined || dates[0] === undefined) return { weeks: [], averages: [] }
-	const monday = mondayOf(dates[0])
+	const entries = programme.logsOf(lifter).flatMap(log => log.entries)
+	const dates = entries.flatMap(entry => entry.on ?? []).sort()
+	const last = dates.at(-1)
+	if (last === undefined) return { weeks: [], averages: [] }
+	const earliest = addDays(mondayOf(last), -7 * (mostWeeks - 1))
+	const monday = mondayOf(dates.find(date => date >= earliest) ?? last)
+	const done = entries.flatMap(datedSession).filter(({ on }) => on >= monday)
 	const days = daysBetween(monday, last) + 1
 	const loads = dailyLoads(
 		done.map(({ on, load }) => ({ on, load: load ?? zero })),

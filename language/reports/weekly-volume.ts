@@ -45,13 +45,13 @@ export interface VolumeWeek {
 	readonly excludedSets: number
 }
 
-export interface LowHigh<T> {
+interface LowHigh<T> {
 	readonly low: T
 	readonly high: T
 }
 
 /** Hard sets and seconds under tension, at the low end; `…To` is the high end where that differs, else `null`. */
-export interface LinkVolume {
+interface LinkVolume {
 	readonly sets: string
 	readonly setsTo: string | null
 	readonly seconds: number

@@ -4,7 +4,7 @@ import type { ScheduledItem } from '../../model/schedule.ts'
 import { hundred, share } from '../exact.ts'
 
 /** How a plan has touched an item. */
-export type ItemChange = Pick<ScheduledItem, 'changedBy' | 'insteadOf'>
+type ItemChange = Pick<ScheduledItem, 'changedBy' | 'insteadOf'>
 
 /** A block as one run of it is: with its swaps, additions and drops, and what the run says of days and loads. */
 export interface ChangedBlock {

@@ -2,6 +2,8 @@ import fc from 'fast-check'
 import { describe, it } from 'vitest'
 import { gateReachedInSchedule, gateState, gatesOf } from '../../../language/compute/gates.ts'
 import { schedulePlan } from '../../../language/compute/schedule.ts'
+import { definitionKinds } from '../../../language/model/definitions.ts'
+import { describe as description } from '../../../language/reports/description.ts'
 import { explainItem } from '../../../language/reports/explanation.ts'
 import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import { weeklyVolume } from '../../../language/reports/weekly-volume.ts'
@@ -11,6 +13,7 @@ import { anyWorkspaceOf } from '../../support/workspace.ts'
 
 /** Works out all that there is to know of a workspace. */
 function workOutAll(folder: Folder): void {
+	for (const kind of definitionKinds) for (const definition of folder.all(kind)) description(definition, folder)
 	for (const block of folder.all('block')) weeklyVolume(block, folder)
 	for (const plan of folder.all('plan')) {
 		const schedule = schedulePlan(plan, folder)
@@ -27,7 +30,15 @@ function workOutAll(folder: Folder): void {
 	}
 }
 
-const words = rebuild.split(/(\s+)/)
+const log = `log mara-lind
+  on 2026-10-05 session heavy-pull
+    did deadlift 4 x 5 at 112.5 kg rpe 7.5
+    felt 7 for 70 min
+  on 2026-10-07 missed squat-day because "work"
+  on 2026-11-02 session heavy-pull
+    felt 6.5 for 1 min 30 s`
+
+const words = `${rebuild}\n${log}`.split(/(\s+)/)
 const strange = fc.constantFrom(
 	...[
 		'0',
@@ -46,6 +57,8 @@ const strange = fc.constantFrom(
 	...[
 		'rir 40',
 		'2026-02-30',
+		'1900-01-01',
+		'2999-12-31',
 		'swap deadlift for nothing',
 		'drop plank',
 		'days',

@@ -91,6 +91,13 @@ about('the load that a log shows', () => {
 		expect(averages(['on 2026-10-11\ndid back-squat 3 x 5 at 100 kg'])).toEqual([])
 	})
 
+	it('looks back ten years at most', () => {
+		const old = 'on 1900-01-01\nfelt 5 for 60 min'
+		expect(weeksOf([old, ...week, entry(11, 0)])).toEqual(weeksOf([...week, entry(11, 0)]))
+		const [first, ...others] = weeksOf([old, 'on 2017-01-02\nfelt 5 for 60 min', ...week])
+		expect([first?.monday, first?.load, others.length]).toEqual(['2017-01-02', 300, 509])
+	})
+
 	it('is nothing without entries', () => {
 		expect(loggedLoad('someone', workspaceOf('log someone'))).toEqual({ weeks: [], averages: [] })
 	})
