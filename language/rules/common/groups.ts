@@ -9,3 +9,9 @@ export function groupedBy<T>(things: Iterable<T>, keyOf: (thing: T) => string): 
 	}
 	return [...groups.values()]
 }
+
+/** First the first of each list, then the second of each, and so on. */
+export function inTurn<T>(...lists: readonly (readonly T[])[]): readonly T[] {
+	const longest = Math.max(0, ...lists.map(list => list.length))
+	return Array.from({ length: longest }, (_, index) => lists.flatMap(list => list.slice(index, index + 1))).flat()
+}

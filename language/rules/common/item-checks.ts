@@ -34,7 +34,7 @@ export interface ItemCheck<F extends ItemFault> {
 	/** Where it stands in the block. */
 	readonly spanOf: (fault: F) => Span
 	/** In the block alone: a plan changes no block's text. */
-	readonly corrections?: (same: SeenFaults<F>, block: Block, programme: Programme) => Finding['corrections'] & {}
+	readonly corrections?: (same: SeenFaults<F>, block: Block, programme: Programme) => NonNullable<Finding['corrections']>
 }
 
 export function itemChecks<F extends ItemFault>(check: ItemCheck<F>): CheckByKind {

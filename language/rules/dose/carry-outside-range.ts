@@ -1,4 +1,4 @@
-import { clamped, doseText } from '../common/dose-text.ts'
+import { clamped } from '../common/dose-text.ts'
 import type { Rule } from '../rule.ts'
 import page from './carry-outside-range.md'
 import { type DoseFact, doseChecks, setsOutside } from './dose-range.ts'
@@ -17,15 +17,14 @@ const carry: DoseFact = {
 	},
 	levelUnder: 'info',
 	spanOf: ({ set }) => set.group.dose,
-	edit: ({ set: { group } }, range) => {
-		const { work } = group
-		if (work.kind !== 'carry') return undefined
-		return { span: group.dose, text: doseText(group.sets, { ...work, metres: clamped(work.metres, range) }) }
-	},
+	into: (group, range) =>
+		group.work.kind === 'carry' ? { ...group, work: { ...group.work, metres: clamped(group.work.metres, range) } } : undefined,
 }
 
+const code = 'carry-outside-range'
+
 export const carryOutsideRange: Rule = {
-	code: 'carry-outside-range',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'A carry is longer or shorter than the range of its movement; shorter is a remark only.',
@@ -33,5 +32,5 @@ export const carryOutsideRange: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: doseChecks(carry),
+	check: doseChecks(code, carry),
 }

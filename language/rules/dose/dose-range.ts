@@ -1,17 +1,20 @@
 import { compare } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import { rangeText } from '../../compute/loads/wording.ts'
-import type { Movement } from '../../model/definitions.ts'
+import type { Block, Movement } from '../../model/definitions.ts'
+import type { SetGroup } from '../../model/prescription.ts'
 import type { Finding, ShownLevel } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact, ExactRange } from '../../model/quantities.ts'
-import type { Correction, TextEdit } from '../../model/reading.ts'
+import type { TextEdit } from '../../model/reading.ts'
 import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
 import type { Fact, Span } from '../../model/text.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
+import { doseText } from '../common/dose-text.ts'
 import { type ItemFault, itemChecks, type SeenFaults } from '../common/item-checks.ts'
 import { originOf } from '../common/origins.ts'
 import type { PlacedSession } from '../common/placed-sessions.ts'
+import { type Proposal, soundOnes, withGroups } from '../common/proposals.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { CheckByKind } from '../rule.ts'
 
@@ -31,8 +34,8 @@ export interface DoseFact {
 	readonly remedies: Readonly<Record<Side, string>>
 	readonly levelUnder?: ShownLevel
 	readonly spanOf: (one: Outside) => Span
-	/** The change of one faulty set's text to the nearest bound; `undefined` where it is not there to be changed. */
-	readonly edit: (one: Outside, range: ExactRange) => TextEdit | undefined
+	/** A set group brought to the nearest bound; `undefined` where what is outside is not written there. */
+	readonly into: (group: SetGroup, range: ExactRange) => SetGroup | undefined
 }
 
 type Side = 'over' | 'under'
@@ -47,7 +50,7 @@ export interface Outside extends ItemFault {
 }
 
 /** The checks of a dose fact. */
-export function doseChecks(fact: DoseFact): CheckByKind {
+export function doseChecks(code: string, fact: DoseFact): CheckByKind {
 	return itemChecks<Outside>({
 		faultsIn: (session, lifter, programme) => {
 			const estimator = limitsFor(lifter, programme).estimator?.value ?? 'epley'
@@ -56,7 +59,7 @@ export function doseChecks(fact: DoseFact): CheckByKind {
 		},
 		finding: (same, _lifter, programme) => findingOf(same, fact, programme),
 		spanOf: fact.spanOf,
-		corrections: same => correctionsOf(same, fact),
+		corrections: (same, block, programme) => soundOnes(code, block, programme, () => corrected(same, fact, block)),
 	})
 }
 
@@ -79,22 +82,37 @@ function findingOf(same: SeenFaults<Outside>, fact: DoseFact, programme: Program
 	}
 }
 
-/** Changes for every faulty set group, or none at all where one of them cannot be changed in its place. */
-function correctionsOf(same: SeenFaults<Outside>, fact: DoseFact): Correction[] {
+/** The nearest bound for every faulty set group, or nothing at all where one of them cannot be changed in its place. */
+function corrected(same: SeenFaults<Outside>, fact: DoseFact, block: Block): Proposal<Block>[] {
 	const [{ movement, cause }] = same
 	const range = fact.rangeOf(movement)?.value
 	if (range === undefined) return []
-	const edits = new Map<number, TextEdit>()
-	for (const one of same) {
+	const groups = new Map<SetGroup, SetGroup>()
+	for (const { isWhole, item, set } of same) {
 		// A number that the weeks have moved on, or a deload line has made, is not the one that is written.
-		const isWritten = one.isWhole && one.item.changeCount === 0 && one.item.from !== 'deload-fill'
-		const edit = isWritten ? fact.edit(one, range) : undefined
-		if (edit === undefined) return []
-		edits.set(edit.span.start, edit)
+		const isWritten = isWhole && item.changeCount === 0 && item.from !== 'deload-fill'
+		const group = isWritten ? fact.into(set.group, range) : undefined
+		if (group === undefined) return []
+		groups.set(set.group, group)
 	}
 	const bound = cause === 'over' ? range.to : range.from
-	const title = `Bring it to ${fact.amount(rangeText({ from: bound, to: bound }))}`
-	return [{ title, edits: [...edits.values()] }]
+	return [
+		{
+			correction: {
+				title: `Bring it to ${fact.amount(rangeText({ from: bound, to: bound }))}`,
+				edits: [...groups].map(([before, after]) => editOf(before, after)),
+			},
+			changed: withGroups(block, group => groups.get(group) ?? group),
+		},
+	]
+}
+
+/** A set group's change in the text: its dose, or its percent. */
+function editOf(before: SetGroup, after: SetGroup): TextEdit {
+	if (after.load?.kind === 'percent' && after.load !== before.load) {
+		return { span: after.load.span, text: `at ${rangeText(after.load.percent)}%` }
+	}
+	return { span: before.dose, text: doseText(after.sets, after.work) }
 }
 
 /** What each working set of a session has, against the range of its movement. Tests ask for what a lifter can, not for a dose. */

@@ -11,6 +11,7 @@ import { originOf } from '../common/origins.ts'
 import { leastPercent } from '../common/percents.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
+import { soundOnes } from '../common/proposals.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { calendarWeeksInWords, weeksInWords } from '../common/weeks.ts'
 import { counted, inWords } from '../common/words.ts'
@@ -96,8 +97,10 @@ function findingInBlock(one: ExcessInBlock, block: Block, programme: Programme):
 		message: messageOf(one, `${weeks.length > 1 ? 'each of ' : ''}${weeksInWords(weeks)}`, days, programme),
 		source: originOf(movement, programme),
 		related: [...others, capPlace(one)],
-		corrections: alone.flatMap(({ items, session }) =>
-			items.flatMap(({ item }) => dropped(item.item, session.session, weeks, block, programme, `on ${session.dayText}`)),
+		corrections: soundOnes('frequency-cap', block, programme, () =>
+			alone.flatMap(({ items, session }) =>
+				items.flatMap(({ item }) => dropped(item.item, weeks, block, programme, `on ${session.dayText}`)),
+			),
 		),
 	}
 }

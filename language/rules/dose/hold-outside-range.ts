@@ -1,4 +1,4 @@
-import { clamped, doseText } from '../common/dose-text.ts'
+import { clamped } from '../common/dose-text.ts'
 import type { Rule } from '../rule.ts'
 import { type DoseFact, doseChecks, setsOutside } from './dose-range.ts'
 import page from './hold-outside-range.md'
@@ -20,15 +20,17 @@ const hold: DoseFact = {
 	},
 	levelUnder: 'info',
 	spanOf: ({ set }) => set.group.dose,
-	edit: ({ set: { group } }, range) => {
+	into: (group, range) => {
 		const { work } = group
 		if (work.kind !== 'hold' && work.kind !== 'time') return undefined
-		return { span: group.dose, text: doseText(group.sets, { kind: 'hold', seconds: clamped(work.seconds, range) }) }
+		return { ...group, work: { kind: 'hold', seconds: clamped(work.seconds, range) } }
 	},
 }
 
+const code = 'hold-outside-range'
+
 export const holdOutsideRange: Rule = {
-	code: 'hold-outside-range',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'A hold is longer or shorter than the range of its movement; shorter is a remark only.',
@@ -36,5 +38,5 @@ export const holdOutsideRange: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: doseChecks(hold),
+	check: doseChecks(code, hold),
 }

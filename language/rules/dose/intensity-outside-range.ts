@@ -1,4 +1,3 @@
-import { rangeText } from '../../compute/loads/wording.ts'
 import { clamped } from '../common/dose-text.ts'
 import { leastPercent, mostPercent } from '../common/percents.ts'
 import type { Rule } from '../rule.ts'
@@ -19,15 +18,17 @@ const intensity: DoseFact = {
 		under: 'Lighter than that it does not train what it is there for.',
 	},
 	spanOf: ({ set: { group } }) => group.load?.span ?? group.ramp?.span ?? group.span,
-	edit: ({ set: { group } }, range) => {
+	into: (group, range) => {
 		const { load } = group
 		if (load?.kind !== 'percent' || load.of !== undefined) return undefined
-		return { span: load.span, text: `at ${rangeText(clamped(load.percent, range))}%` }
+		return { ...group, load: { ...load, percent: clamped(load.percent, range) } }
 	},
 }
 
+const code = 'intensity-outside-range'
+
 export const intensityOutsideRange: Rule = {
-	code: 'intensity-outside-range',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'A set is heavier or lighter, in percent of its reference, than the range of its movement.',
@@ -35,5 +36,5 @@ export const intensityOutsideRange: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: doseChecks(intensity),
+	check: doseChecks(code, intensity),
 }

@@ -2,7 +2,7 @@ import { exact } from '../../compute/exact.ts'
 import { countText } from '../../compute/loads/wording.ts'
 import type { CountRange } from '../../model/quantities.ts'
 import type { PlannedSet } from '../../model/schedule.ts'
-import { clampedCount, doseText } from '../common/dose-text.ts'
+import { clampedCount } from '../common/dose-text.ts'
 import type { PlacedSession } from '../common/placed-sessions.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -28,12 +28,11 @@ const reps: DoseFact = {
 		under: 'Take load down and reps up.',
 	},
 	spanOf: ({ set }) => set.group.dose,
-	edit: ({ set: { group }, cause }, range) => {
+	into: (group, range) => {
 		const { work } = group
-		// More reps at the same percent may be more than a lifter can.
-		if (work.kind !== 'reps' || (cause === 'under' && group.load?.kind !== 'mass' && group.load !== undefined)) return undefined
+		if (work.kind !== 'reps') return undefined
 		const into = { from: range.from.valueOf(), to: range.to.valueOf() }
-		return { span: group.dose, text: doseText(group.sets, { ...work, reps: clampedCount(work.reps, into) }) }
+		return { ...group, work: { ...work, reps: clampedCount(work.reps, into) } }
 	},
 }
 
@@ -50,8 +49,10 @@ function isTheOne(set: PlannedSet, other: CountRange, session: PlacedSession, mo
 	return isOfKind(set) && all.filter(isOfKind).length === 1
 }
 
+const code = 'reps-outside-range'
+
 export const repsOutsideRange: Rule = {
-	code: 'reps-outside-range',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'A set has more or fewer reps than the range of its movement.',
@@ -59,5 +60,5 @@ export const repsOutsideRange: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: doseChecks(reps),
+	check: doseChecks(code, reps),
 }

@@ -1,7 +1,7 @@
 import { exact } from '../../compute/exact.ts'
 import type { Movement } from '../../model/definitions.ts'
 import type { PlannedSet } from '../../model/schedule.ts'
-import { clampedCount, doseText } from '../common/dose-text.ts'
+import { clampedCount } from '../common/dose-text.ts'
 import { groupedBy } from '../common/groups.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -33,9 +33,9 @@ const sets: DoseFact = {
 		under: 'Add what is missing, or leave it out that day.',
 	},
 	spanOf: ({ set }) => set.group.dose,
-	edit: ({ set: { group } }, range) => {
+	into: (group, range) => {
 		const into = { from: range.from.valueOf(), to: range.to.valueOf() }
-		return { span: group.dose, text: doseText(clampedCount(group.sets, into), group.work) }
+		return { ...group, sets: clampedCount(group.sets, into) }
 	},
 }
 
@@ -47,8 +47,10 @@ function isOneSetOf(all: readonly PlannedSet[], movement: Movement): boolean {
 	return set.work.reps.from <= other.to && set.work.reps.to >= other.from
 }
 
+const code = 'sets-outside-range'
+
 export const setsOutsideRange: Rule = {
-	code: 'sets-outside-range',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'A session has more or fewer sets of a movement than its definition allows.',
@@ -56,5 +58,5 @@ export const setsOutsideRange: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: doseChecks(sets),
+	check: doseChecks(code, sets),
 }

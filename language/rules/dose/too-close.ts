@@ -4,19 +4,22 @@ import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { type ClosePair, closePairs } from '../common/close-exposures.ts'
-import { groupedBy } from '../common/groups.ts'
+import { groupedBy, inTurn } from '../common/groups.ts'
 import { movesInBlock, movesInPlan, titleOfSession } from '../common/moves.ts'
 import { originOf } from '../common/origins.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
 import { headOf, placeOfItem } from '../common/places.ts'
+import { soundOnes } from '../common/proposals.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { calendarWeeksInWords, weeksInWords } from '../common/weeks.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './too-close.md'
 
+const code = 'too-close'
+
 export const tooClose: Rule = {
-	code: 'too-close',
+	code,
 	area: 'dose',
 	level: 'warning',
 	summary: 'Two sessions of a movement are closer than its definition asks for.',
@@ -49,7 +52,6 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 		const days = `on ${earlier.session.dayText} and again on ${isNextWeek ? 'the ' : ''}${later.session.dayText}${isNextWeek ? ' after' : ''}`
 		const when = weeksInWords(same.map(one => one.earlier.session.blockWeek))
 		const first = earlier.items[0]?.item.item
-		const fits = (sessions: readonly PlacedSession[]) => isSolved(pair, closePairs(sessions, estimatorOf(undefined, programme)))
 		return {
 			span: later.items[0] ? headOf(later.items[0].item.item) : block.header,
 			...said(pair, days, isNextWeek ? `after ${when}` : when, programme),
@@ -57,7 +59,9 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 				...(first ? [{ definition: block, span: headOf(first), message: 'The session before it.' }] : []),
 				factPlace(pair),
 			],
-			corrections: [later, earlier].flatMap(({ session }) => movesInBlock(session.session, block, programme, fits)),
+			corrections: soundOnes(code, block, programme, () =>
+				inTurn(movesInBlock(later.session.session, block), movesInBlock(earlier.session.session, block)),
+			),
 		}
 	})
 }
@@ -76,14 +80,13 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		const days = `on ${earlier.session.dayText} and again on ${later.session.dayText}`
 		const others = same.slice(1).map(one => one.later.session.monday)
 		const when = others.length === 0 ? '' : `also in ${calendarWeeksInWords(others)}`
-		const fits = (sessions: readonly DatedSession[]) => isSolved(pair, closePairs(sessions, estimator))
 		return {
 			plan,
 			finding: {
 				span: run.run.header,
 				...said(pair, days, when, programme),
 				related: [...[earlier, later].flatMap(({ items, session }) => placesOf(items, session)), factPlace(pair)],
-				corrections: movesInPlan(later.session, lifter, programme, fits),
+				corrections: soundOnes(code, plan, programme, () => movesInPlan(later.session, plan, programme)),
 			},
 		}
 	})
@@ -93,11 +96,6 @@ function placesOf(items: ClosePair<DatedSession>['later']['items'], session: Dat
 	return items
 		.slice(0, 1)
 		.map(one => placeOfItem(one.item, one.session, `${titleOfSession(session.session)}, ${session.dayText}.`))
-}
-
-/** Has a move taken the pairs of that movement away? */
-function isSolved(pair: ClosePair<PlacedSession>, after: readonly ClosePair<PlacedSession>[]): boolean {
-	return after.every(one => one.movement !== pair.movement)
 }
 
 /** The same sessions of the same weeks of one block, closer than they should be whatever the plan: it is said there. */

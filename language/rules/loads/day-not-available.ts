@@ -5,13 +5,16 @@ import type { Programme } from '../../model/programme.ts'
 import { groupedBy } from '../common/groups.ts'
 import { movesInPlan, titleOfSession } from '../common/moves.ts'
 import { planSessions } from '../common/placed-sessions.ts'
+import { soundOnes } from '../common/proposals.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './day-not-available.md'
 
+const code = 'day-not-available'
+
 export const dayNotAvailable: Rule = {
-	code: 'day-not-available',
+	code,
 	area: 'loads',
 	level: 'warning',
 	summary: 'A session falls on a day that the lifter does not have.',
@@ -40,7 +43,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 				{ definition: lifter, span: available.span, message: 'The days stand here.' },
 				{ definition: session.run.block, span: session.session.header, message: 'The session stands here.' },
 			],
-			corrections: movesInPlan(session, lifter, programme),
+			corrections: soundOnes(code, plan, programme, () => movesInPlan(session, plan, programme)),
 		}
 	})
 }

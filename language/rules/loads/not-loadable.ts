@@ -1,21 +1,23 @@
 import { decimal, exact, hundred, rounded, zero } from '../../compute/exact.ts'
-import { isOfTopSet } from '../../compute/loads/top-set.ts'
 import { massText } from '../../compute/mass.ts'
-import type { Plan } from '../../model/definitions.ts'
+import type { Plan, RunChange } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact, Unit } from '../../model/quantities.ts'
-import type { Correction } from '../../model/reading.ts'
 import { runLine } from '../common/corrections.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { type DatedSet, itemPlaces, runWeeks, workingSetsOf } from '../common/plan-sets.ts'
+import { type Proposal, soundOnes } from '../common/proposals.ts'
+import { withRunChanges } from '../common/trial-plans.ts'
 import type { Rule } from '../rule.ts'
 import page from './not-loadable.md'
 import { distance, isFar, nearestFor, roundingAmount, roundingPercent } from './rounding.ts'
 
+const code = 'not-loadable'
+
 export const notLoadable: Rule = {
-	code: 'not-loadable',
+	code,
 	area: 'loads',
 	level: 'warning',
 	summary: 'What the gym can load is farther from the load that is asked for than rounding goes.',
@@ -34,24 +36,22 @@ interface OffLoad extends DatedSet {
 
 /** A scale that moves the loads by more than this is another plan. */
 const mostScaled = exact(10)
+/** Each scale is tried on the whole plan. */
+const mostScales = 6
 
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
-	const sets = workingSetsOf(plan, programme)
-	const off = sets.flatMap(offLoad)
+	const off = workingSetsOf(plan, programme).flatMap(offLoad)
 	const cause = ({ session, item }: DatedSet) =>
 		`${session.run.monday} ${item.movementName.text} ${session.scheduled.gym?.name.text}`
 	return groupedBy(off, cause).map(same => {
 		const farthest = same.reduce((most, one) => (relative(one).compare(relative(most)) > 0 ? one : most))
-		const { session, item } = farthest
-		const ofMovement = sets.filter(
-			one => one.session.run === session.run && one.item.movementName.text === item.movementName.text,
-		)
+		const { session } = farthest
 		return {
 			span: session.run.run.header,
 			message: messageOf(same, farthest),
 			source: 'common practice',
 			related: itemPlaces(same, 'Its load is asked for here.'),
-			corrections: scales(same, ofMovement),
+			corrections: soundOnes(code, plan, programme, () => scales(same, plan)),
 		}
 	})
 }
@@ -89,29 +89,25 @@ function shown(amount: Exact, unit: Unit): string {
 	return massText({ amount: rounded(amount, 2), unit })
 }
 
-/** A scale for this plan, so that all loads of the movement can be loaded. */
-function scales(same: readonly [OffLoad, ...OffLoad[]], ofMovement: readonly DatedSet[]): Correction[] {
-	const [{ session, item }] = same
-	const { run } = session.run
-	const name = item.movementName.text
-	const isScaled = run.changes.some(change => change.kind === 'scale' && change.movement.text === name)
-	if (isScaled || ofMovement.some(({ set }) => isOfTopSet(set.load))) return []
-	for (const one of same) {
-		const percent = rounded(one.nearest.div(one.wanted).mul(hundred), 2)
-		const fits = ofMovement.every(other => {
-			const { exact: wanted, unit } = other.set.computed
-			if (wanted === undefined || wanted.compare(zero) <= 0) return true
-			const scaled = wanted.mul(percent).div(hundred)
-			const nearest = nearestFor(other, scaled)
-			return nearest === undefined || !isFar(nearest, scaled, unit)
-		})
-		if (!fits || percent.sub(hundred).abs().compare(mostScaled) > 0) continue
+/** Scales for this plan, each so that one of the loads is one that can be loaded. */
+function scales(same: readonly OffLoad[], plan: Plan): Proposal<Plan>[] {
+	const loads = groupedBy(same, one => one.wanted.toFraction()).map(([one]) => one)
+	return loads.slice(0, mostScales).flatMap(({ session, item, wanted, nearest, unit }): Proposal<Plan>[] => {
+		const { run } = session.run
+		const name = item.movementName.text
+		const percent = rounded(nearest.div(wanted).mul(hundred), 2)
+		const isScaled = run.changes.some(change => change.kind === 'scale' && change.movement.text === name)
+		if (isScaled || percent.sub(hundred).abs().compare(mostScaled) > 0) return []
+		const span = run.header
+		const change: RunChange = { kind: 'scale', movement: { text: name, span }, share: percent, because: undefined, span }
 		return [
 			{
-				title: `Scale ${titleOfItem(item)} to ${decimal(percent)}% in this plan: ${shown(one.wanted, one.unit)} becomes ${shown(one.nearest, one.unit)}`,
-				edits: [runLine(run, `scale ${name} ${decimal(percent)}%`)],
+				correction: {
+					title: `Scale ${titleOfItem(item)} to ${decimal(percent)}% in this plan: ${shown(wanted, unit)} becomes ${shown(nearest, unit)}`,
+					edits: [runLine(run, `scale ${name} ${decimal(percent)}%`)],
+				},
+				changed: withRunChanges(plan, run, [change]),
 			},
 		]
-	}
-	return []
+	})
 }

@@ -1,16 +1,18 @@
 import type { Block, Item, Movement, Plan } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { Correction } from '../../model/reading.ts'
 import type { Role } from '../../model/vocabulary.ts'
 import { originOf } from '../common/origins.ts'
 import { headOf } from '../common/places.ts'
+import { type Proposal, soundOnes, withItem } from '../common/proposals.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './role-not-allowed.md'
 
+const code = 'role-not-allowed'
+
 export const roleNotAllowed: Rule = {
-	code: 'role-not-allowed',
+	code,
 	area: 'shape',
 	level: 'warning',
 	summary: 'A movement stands in a role that its definition does not list.',
@@ -36,7 +38,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 					...said(item.role, movement, programme),
 					span,
 					related: rolesPlace(movement),
-					corrections: rolesInstead(item, movement),
+					corrections: soundOnes(code, block, programme, () => rolesInstead(item, movement, block)),
 				},
 			]
 		})
@@ -80,12 +82,16 @@ function rolesPlace(movement: Movement): RelatedPlace[] {
 	return movement.roles ? [{ definition: movement, span: movement.roles.span, message: 'Its roles stand here.' }] : []
 }
 
-function rolesInstead(item: Item, movement: Movement): Correction[] {
+function rolesInstead(item: Item, movement: Movement, block: Block): Proposal<Block>[] {
 	// A prescription for working sets makes no warm-up.
 	const roles = (movement.roles?.value ?? []).filter(role => !openToAll.has(role))
 	const title = movement.title?.text ?? movement.name.text
+	const span = { start: item.span.start, end: item.movement.span.start }
 	return roles.map(role => ({
-		title: `Make ${title} ${role === 'accessory' ? 'an accessory' : `${role} work`}`,
-		edits: [{ span: { start: item.span.start, end: item.movement.span.start }, text: `${role} ` }],
+		correction: {
+			title: `Make ${title} ${role === 'accessory' ? 'an accessory' : `${role} work`}`,
+			edits: [{ span, text: `${role} ` }],
+		},
+		changed: withItem(block, item, one => ({ ...one, role })),
 	}))
 }

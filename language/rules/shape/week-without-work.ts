@@ -1,20 +1,22 @@
 import type { Block, Item } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { Correction } from '../../model/reading.ts'
 import type { PlannedItem } from '../../model/schedule.ts'
-import { skipIn } from '../common/corrections.ts'
+import { skippedIn } from '../common/corrections.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { headOf } from '../common/places.ts'
+import { type Proposal, soundOnes, withItem } from '../common/proposals.ts'
 import { weekLineWithWeeks, weeksOf } from '../common/week-lines.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
 import { sessionsInWeeks } from './missing-work.ts'
 import page from './week-without-work.md'
 
+const code = 'week-without-work'
+
 export const weekWithoutWork: Rule = {
-	code: 'week-without-work',
+	code,
 	area: 'shape',
 	level: 'warning',
 	summary: 'An item has nothing to do in a week, and does not say that it rests.',
@@ -36,7 +38,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 		return {
 			span: headOf(item),
 			message: messageOf(planned, weeks),
-			corrections: item.weekLines.length === 0 ? [] : [skipped(item, weeks), ...repeated(item, weeks)],
+			corrections: soundOnes(code, block, programme, () => (item.weekLines.length === 0 ? [] : sayings(item, weeks, block))),
 		}
 	})
 }
@@ -49,17 +51,24 @@ function messageOf(planned: PlannedItem, weeks: readonly number[]): string {
 	return `${title} has nothing to do in ${weeksInWords(weeks)}. Write its sets for ${weeks.length === 1 ? 'that week' : 'those weeks'}, or "skip" where it rests.`
 }
 
-function skipped(item: Item, weeks: readonly number[]): Correction {
-	return { title: `Skip it in ${weeksInWords(weeks)}`, edits: [skipIn(item, weeks)] }
+function sayings(item: Item, weeks: readonly number[], block: Block): Proposal<Block>[] {
+	return [skippedIn(item, weeks, block, `Skip it in ${weeksInWords(weeks)}`), ...repeated(item, weeks, block)]
 }
 
 /** The line of the week before goes on. */
-function repeated(item: Item, weeks: readonly number[]): Correction[] {
+function repeated(item: Item, weeks: readonly number[], block: Block): Proposal<Block>[] {
 	const before = (weeks[0] ?? 1) - 1
 	const isOneStretch = weeks.every((week, index) => week === before + 1 + index)
 	const line = item.weekLines.find(each => weeksOf(each.weeks).includes(before))
 	// A line for several weeks would begin to follow `each week add …`.
 	if (!isOneStretch || line?.prescription === undefined || item.changes.length > 0) return []
-	const edit = weekLineWithWeeks(line, [...weeksOf(line.weeks), ...weeks])
-	return [{ title: `Repeat week ${before} in ${weeksInWords(weeks)}`, edits: [edit] }]
+	const all = [...weeksOf(line.weeks), ...weeks]
+	const longer = { ...line, weeks: all.map(week => ({ from: week, to: week })) }
+	const weekLines = item.weekLines.map(each => (each === line ? longer : each))
+	return [
+		{
+			correction: { title: `Repeat week ${before} in ${weeksInWords(weeks)}`, edits: [weekLineWithWeeks(line, all)] },
+			changed: withItem(block, item, one => ({ ...one, weekLines })),
+		},
+	]
 }
