@@ -262,7 +262,9 @@ function retyped(token: IToken, type: TokenType): IToken {
 function putWordIn(tree: Tree, { startOffset, image, payload }: IToken): void {
 	const leaf = tree.$cstNode && CstUtils.findLeafNodeAtOffset(tree.$cstNode, startOffset)
 	const node = leaf?.astNode as Record<string, unknown> | undefined
-	for (const [property, value] of Object.entries(node ?? {})) if (value === image) node![property] = payload
+	// `Block` is also the tree's own name for what a block is; those names begin with a dollar sign.
+	for (const [property, value] of Object.entries(node ?? {}))
+		if (value === image && !property.startsWith('$')) node![property] = payload
 }
 
 function moved(token: IToken, by: number): IToken {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { definitionKinds } from '../../../language/model/definitions.ts'
 import type { Fault } from '../../../language/model/reading.ts'
 import { exampleLines } from '../../../language/parser/examples.ts'
 import { type TextFile, TextReader } from '../../../language/workspace/text-file.ts'
@@ -36,6 +37,12 @@ describe('a fault stays where it is', () => {
 		const faults = faultsOf(file)
 		expect(faults).toHaveLength(1)
 		expect(faults[0]!.message).toContain('Did you mean "block"?')
+	})
+
+	it.each(definitionKinds)('%s with a capital, as a telephone writes it, is the definition all the same', kind => {
+		const file = read(`${kind[0]!.toUpperCase()}${kind.slice(1)} first "First"\n  note "One."\n`)
+		expect(file.parts.map(part => part.definition?.kind)).toEqual([kind])
+		expect(faultsOf(file)[0]!.message).toContain(`Did you mean "${kind}"?`)
 	})
 
 	it('any one token broken: at most 3 messages, in words that a coach uses, and the other definitions whole', () => {
