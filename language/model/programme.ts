@@ -1,4 +1,5 @@
 import type { Definition, DefinitionKind, DefinitionOf, Limits, Log, Plan, Team } from './definitions.ts'
+import type { CalendarDate } from './quantities.ts'
 
 /**
  * Everything that one workspace folder and the built-in library define, looked up by name. What is read through it is recorded, so that
@@ -20,6 +21,8 @@ export interface Programme {
 	referrersOf(kind: DefinitionKind, name: string): readonly Definition[]
 	/** What the library gives by that name, whatever stands in its place in the workspace. */
 	builtIn<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined
+	/** The date of today, where somebody has said it: for rules about logs. Nothing here reads a clock. */
+	today(): CalendarDate | undefined
 	/** Is it from the built-in library? */
 	isBuiltIn(definition: Definition): boolean
 	/**

@@ -1,6 +1,7 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals-core'
 import type { Definition, DefinitionKind, DefinitionOf, Limits, Log, Plan, Team } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
+import type { CalendarDate } from '../model/quantities.ts'
 import type { Part } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { NameIndex } from '../names/name-index.ts'
@@ -23,6 +24,7 @@ export class Folder implements Programme {
 	private readonly files = new Map<string, Signal<TextFile>>()
 	private readonly uris = signal<readonly string[]>([])
 	private readonly index = new NameIndex()
+	private readonly todayGiven = signal<CalendarDate | undefined>(undefined)
 	private readonly places = new WeakMap<Definition, { file: string; start: number }>()
 	private readonly kept = new WeakMap<Definition, Map<unknown, ReadonlySignal<unknown>>>()
 	private readonly counts = new Map<unknown, number>()
@@ -123,6 +125,15 @@ export class Folder implements Programme {
 
 	limits(): readonly Limits[] {
 		return [...(this.index.ofKind('limits') as readonly Limits[]), ...library().all('limits')]
+	}
+
+	/** Says which day it is; `undefined` takes it back. What needs no "today" stays as it is. */
+	setToday(date: CalendarDate | undefined): void {
+		this.todayGiven.value = date
+	}
+
+	today(): CalendarDate | undefined {
+		return this.todayGiven.value
 	}
 
 	isBuiltIn(definition: Definition): boolean {

@@ -1,5 +1,6 @@
 import type { Definition, DefinitionKind, DefinitionOf, Limits, Log, Plan, Team } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
+import type { CalendarDate } from '../model/quantities.ts'
 import { problemsOf } from './problems.ts'
 
 /** A programme in which one definition reads otherwise. It keeps nothing beyond itself. */
@@ -50,6 +51,10 @@ class WhatIf implements Programme {
 
 	limits(): readonly Limits[] {
 		return this.programme.limits().map(one => this.now(one))
+	}
+
+	today(): CalendarDate | undefined {
+		return this.programme.today()
 	}
 
 	isBuiltIn(definition: Definition): boolean {
