@@ -8,6 +8,7 @@ import {
 	WatchKind,
 } from 'vscode-languageserver'
 import { TextDocument } from 'vscode-languageserver-textdocument'
+import { isRealDate } from '../language/compute/calendar.ts'
 import type { Feature } from './feature.ts'
 import { codeActions } from './features/code-actions.ts'
 import { completion } from './features/completion.ts'
@@ -16,6 +17,7 @@ import { definition } from './features/definition.ts'
 import { diagnostics } from './features/diagnostics.ts'
 import { documentSymbols } from './features/document-symbols.ts'
 import { folding } from './features/folding.ts'
+import { formatting } from './features/formatting.ts'
 import { hover } from './features/hover.ts'
 import { libraryText } from './features/library-text.ts'
 import { preview } from './features/preview.ts'
@@ -23,6 +25,7 @@ import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
 import type { Files } from './files.ts'
+import { followToday } from './today.ts'
 import { Workspace } from './workspace.ts'
 
 const features: readonly Feature[] = [
@@ -35,6 +38,7 @@ const features: readonly Feature[] = [
 	documentSymbols,
 	workspaceSymbols,
 	folding,
+	formatting,
 	codeActions,
 	preview,
 	libraryText,
@@ -62,6 +66,10 @@ export function startServer(connection: Connection, files: Files): void {
 		folders = params.workspaceFolders?.map(folder => folder.uri) ?? (params.rootUri ? [params.rootUri] : [])
 		watchesFiles = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false
 		changesFolders = params.capabilities.workspace?.workspaceFolders ?? false
+		const told: unknown = params.initializationOptions?.today
+		// An editor that says which day it is, as tests do, is believed; else the clock says it.
+		if (typeof told === 'string' && isRealDate(told)) workspace.setToday(told)
+		else followToday(date => workspace.setToday(date))
 		const capabilities = Object.assign({}, ...features.map(feature => feature.capabilities))
 		return {
 			serverInfo: { name: 'Barstave' },

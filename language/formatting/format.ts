@@ -17,12 +17,11 @@ export function formatText(text: string, reader: TextReader): string {
 
 /**
  * The changes that lay a text out, in its order; none touch each other. Spans are offsets in the text.
- * @param within Only changes that touch this stretch are made.
+ * @param within Only what stands on the lines of this stretch is changed, with the white space before it.
  */
 export function formatEdits(text: string, reader: TextReader, within?: Span): TextEdit[] {
 	const sections = readSections(text, reader)
-	const all = layoutEdits(text, sections)
-	const edits = within ? all.filter(({ span }) => span.start <= within.end && within.start <= span.end) : all
+	const edits = layoutEdits(text, sections, within && wholeLines(text, within))
 	if (edits.length === 0) return []
 	// What would change the meaning is a fault of ours: the coach's text stays as it is.
 	const after = applyEdits(text, edits)
@@ -30,7 +29,7 @@ export function formatEdits(text: string, reader: TextReader, within?: Span): Te
 }
 
 /** The changes, before they are looked at again. */
-export function layoutEdits(text: string, sections: Sections): TextEdit[] {
+export function layoutEdits(text: string, sections: Sections, within: Span = { start: 0, end: text.length }): TextEdit[] {
 	const elements = layOut(text, sections)
 	const gaps = gapsOf(text, elements)
 	const lineBreak = lineBreakOf(
@@ -46,12 +45,23 @@ export function layoutEdits(text: string, sections: Sections): TextEdit[] {
 	}
 	for (const [index, gap] of gaps.entries()) {
 		const next = elements[index]
+		if ((next?.start ?? text.length) > within.end || (next?.end ?? text.length) < within.start) continue
 		if (next) {
 			replace(gap.start, gap.end, lineBreak.repeat(next.breaks) + ' '.repeat(next.spaces))
 			replace(next.start, next.end, next.text)
 		} else replace(gap.start, gap.end, elements.length > 0 ? lineBreak : '')
 	}
 	return edits
+}
+
+/** A stretch with all of its lines; one that ends where a line begins has nothing of that line. */
+function wholeLines(text: string, { start, end }: Span): Span {
+	const last = end > start && /[\r\n]/.test(text[end - 1]!) ? end - 1 : end
+	const rest = /[\r\n]/.exec(text.slice(last))
+	return {
+		start: Math.max(text.lastIndexOf('\n', start - 1), text.lastIndexOf('\r', start - 1)) + 1,
+		end: last + (rest?.index ?? text.length - last),
+	}
 }
 
 /** What stands before each element, and after the last: nothing but white space and words that are left out. */

@@ -430,13 +430,27 @@ describe('line breaks and the byte-order mark', () => {
 })
 
 describe('a part of a text', () => {
-	const written = 'movement one "One"\n    pattern hinge\n    trains drive\nmovement two "Two"\n    pattern squat'
+	const written =
+		'movement one "One"\n    pattern  hinge\n    trains  drive\n    note "Both."\nmovement two "Two"\n    pattern squat'
+	const trains = written.indexOf('    trains')
+	const note = written.indexOf('    note')
 
-	test('only what it touches is changed', () => {
-		const start = written.indexOf('trains')
-		expect(formatEdits(written, reader, { start, end: start + 1 })).toEqual([
-			{ span: { start: start - 5, end: start }, text: '\n  ' },
+	test.each([
+		['a place in a line', trains + 6, trains + 6],
+		['a part of a line', trains + 6, trains + 8],
+		['a line without its end', trains, note - 1],
+		['a line with its end', trains, note],
+	])('%s: only that line is changed', (_, start, end) => {
+		const edits = formatEdits(written, reader, { start, end })
+		expect(edits).toEqual([
+			{ span: { start: trains - 1, end: trains + 4 }, text: '\n  ' },
+			{ span: { start: trains + 10, end: trains + 12 }, text: ' ' },
 		])
+	})
+
+	test('all of it', () => {
+		const all = { start: 0, end: written.length }
+		expect(formatEdits(written, reader, all)).toEqual(formatEdits(written, reader))
 	})
 
 	test('what reads well already has no change', () => {

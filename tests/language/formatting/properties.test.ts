@@ -134,8 +134,8 @@ function expectRightly(text: string): string {
 	return formatted
 }
 
-function applied(text: string): string {
-	const edits = layoutEdits(text, readSections(text, reader))
+function applied(text: string, within?: { start: number; end: number }): string {
+	const edits = layoutEdits(text, readSections(text, reader), within)
 	return edits.reduceRight((result, { span, text: by }) => result.slice(0, span.start) + by + result.slice(span.end), text)
 }
 
@@ -172,6 +172,18 @@ describe('every text of ours', () => {
 			{ numRuns: 1500 },
 		)
 	})
+})
+
+test('a part of a text is laid out without a change of meaning', () => {
+	fc.assert(
+		fc.property(laidOutAnyhow, fc.nat(), fc.nat(200), (text, from, length) => {
+			const start = from % (text.length + 1)
+			const part = applied(text, { start, end: Math.min(start + length, text.length) })
+			expect(commentsOf(part)).toEqual(commentsOf(text))
+			expect(substanceOf(part)).toEqual(substanceOf(text))
+		}),
+		{ numRuns: 500 },
+	)
 })
 
 /** Its titles are not exchanged. */
