@@ -1,4 +1,5 @@
 import { batch, type Signal, signal } from '@preact/signals-core'
+import type { CalendarDate } from '../language/model/quantities.ts'
 import { Folder } from '../language/workspace/folder.ts'
 import { library, libraryScheme } from '../language/workspace/library.ts'
 import { type TextFile, TextReader } from '../language/workspace/text-file.ts'
@@ -39,6 +40,7 @@ export class Workspace {
 	private readonly pending = new Set<string>()
 	private readonly settled = new Map<string, number>()
 	private readonly ready = new Set<Root>()
+	private today: CalendarDate | undefined
 	private readonly changeListeners: (() => void)[] = []
 	private readonly earlyListeners: ((file: TextFile, folder: Folder) => void)[] = []
 
@@ -46,12 +48,26 @@ export class Workspace {
 
 	// Folders -------------------------------------------------------------------------------------------------------------------------
 
+	/** Says which day it is, to the folders that are there and to those that come. */
+	setToday(date: CalendarDate): void {
+		this.today = date
+		batch(() => {
+			for (const folder of this.allFolders()) folder.setToday(date)
+		})
+	}
+
+	private newFolder(): Folder {
+		const folder = new Folder(this.reader)
+		folder.setToday(this.today)
+		return folder
+	}
+
 	/** Takes a folder in and reads its files, the open ones first. */
 	addFolder(given: string): Promise<void> {
 		const uri = normalUri(given)
 		const known = this.roots.get(uri)
 		if (known) return known.read
-		const folder = new Folder(this.reader)
+		const folder = this.newFolder()
 		const root: Root = { uri, folder, read: Promise.resolve().then(() => this.readFolder(root)) }
 		this.roots.set(uri, root)
 		for (const text of this.open.values()) this.rehome(text)
@@ -143,7 +159,7 @@ export class Workspace {
 		const parent = parentOf(uri)
 		let root = this.loose.get(parent)
 		if (!root) {
-			root = { uri: parent, folder: new Folder(this.reader), read: Promise.resolve() }
+			root = { uri: parent, folder: this.newFolder(), read: Promise.resolve() }
 			this.loose.set(parent, root)
 			this.rootsVersion.value++
 		}

@@ -62,3 +62,16 @@ describe('problems', () => {
 		expect(idle).toEqual([])
 	})
 })
+
+describe('today', () => {
+	it.each([
+		{ today: '2026-10-20', missed: 1 },
+		{ today: '2026-12-24', missed: 0 },
+	])('is what the editor says: $today', async ({ today, missed }) => {
+		const folder = await copyOfExample('faults/missed-work')
+		editor = await Editor.start([folder], {}, today)
+		await editor.request('barstave/preview', {})
+		const codes = editor.codesOf(uriOf(folder, 'lena.stave'))
+		expect(codes.filter(code => code === 'missed-work')).toHaveLength(missed)
+	})
+})

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import type { ShownLevel } from '../../../language/model/problem.ts'
+import type { CalendarDate } from '../../../language/model/quantities.ts'
 import { counted } from '../../views/reader/words.ts'
 import { type CheckResult, reaches, resultOf, type ShownProblem } from '../checking/check-result.ts'
 import { type Corrections, fix } from '../checking/fix.ts'
@@ -36,6 +37,7 @@ interface CheckOptions {
 	readonly watch?: true
 	readonly stdin?: true
 	readonly stdinPath?: string
+	readonly today?: CalendarDate
 	readonly newSince?: string
 	readonly shard?: Shard
 	readonly merge?: readonly string[]
@@ -90,6 +92,7 @@ async function run(given: readonly string[], options: CheckOptions): Promise<voi
 	const inputPath = fromInput ? await takeStandardInput(workspace, options.stdinPath) : undefined
 	const paths = given.filter(one => one !== standardInput)
 	const before = options.newSince === undefined ? undefined : await openRevision(workspace.root, options.newSince)
+	for (const one of [workspace, before]) one?.folder.setToday(options.today)
 
 	const checkNow = async (): Promise<Checked> => {
 		const chosen = inputPath !== undefined && paths.length === 0 ? [] : shownPaths(workspace, paths)

@@ -3,6 +3,7 @@ import { decimal, exact, hundred } from '../../compute/exact.ts'
 import type { Lifter, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
+import type { Exact } from '../../model/quantities.ts'
 import { groupedBy } from '../common/groups.ts'
 import { liftOf } from '../common/heavy.ts'
 import { type DatedSession, lifterSessions } from '../common/placed-sessions.ts'
@@ -49,8 +50,7 @@ function checkMeet({ on, span }: Plan['meets'][number], plan: Plan, lifter: Lift
 	const percent = exact(lifts).div(mean).mul(hundred)
 	if (percent.compare(most) <= 0) return []
 	const titles = inWords([...targets].map(name => titleOf('movement', name, programme)))
-	const change =
-		percent.compare(hundred) > 0 ? `${decimal(percent.sub(hundred), 0)}% up` : `${decimal(hundred.sub(percent), 0)}% down`
+	const change = percent.equals(hundred) ? 'as many' : lessOrMore(percent)
 	return [
 		{
 			span,
@@ -76,4 +76,9 @@ function liftsOf(sessions: readonly DatedSession[], lifts: ReadonlySet<string>):
 			const reps = work.kind === 'reps' && !optional ? work.reps.from : 0
 			return sum + (eachSide ? 2 * reps : reps)
 		}, 0)
+}
+
+function lessOrMore(percent: Exact): string {
+	const [change, word] = percent.compare(hundred) > 0 ? [percent.sub(hundred), 'up'] : [hundred.sub(percent), 'down']
+	return `${decimal(change, 0)}% ${word}`
 }

@@ -34,7 +34,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		return [
 			{
 				span: next.run.run.header,
-				message: `Between ${before.run.block.name.text} and ${next.run.block.name.text} lie ${counted(days / 7, 'week')} with no block, ${first} to ${addDays(next.run.monday, -1)}; a week or more is asked about (common practice). Without its \`from\` a block follows the one before.`,
+				message: `Between ${before.run.block.name.text} and ${next.run.block.name.text} ${days === 7 ? 'lies' : 'lie'} ${counted(days / 7, 'week')} with no block, ${first} to ${addDays(next.run.monday, -1)}; a week or more is asked about (common practice). Without its \`from\` a block follows the one before.`,
 				source: 'common practice',
 				related: [
 					{ definition: plan, span: before.run.run.header, message: `The block before ends on ${before.lastDay}.` },

@@ -266,3 +266,17 @@ test('a reader that ends early is no fault', async () => {
 	started.stdout.destroy()
 	expect((await ended).said).toBe('')
 })
+
+describe('today', () => {
+	const example = path.resolve(import.meta.dirname, '../../../examples/faults/missed-work')
+
+	test.each([
+		{ words: [], said: ['missed-work'] },
+		{ words: ['--today', '2026-10-20'], said: ['missed-work'] },
+		{ words: ['--today', '2026-10-15'], said: [] },
+		{ words: ['--today', '2026-12-24'], said: [] },
+	])('is the last entry of a log, or what $words says', async ({ words, said }) => {
+		const { result } = await checkedJson(example, ...words)
+		expect(result.problems.map(problem => problem.code)).toEqual(said)
+	})
+})

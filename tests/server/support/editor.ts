@@ -92,7 +92,8 @@ export class Editor {
 		connection.onRequest('client/registerCapability', () => null)
 	}
 
-	static async start(folders: readonly string[], capabilities: ClientCapabilities = {}): Promise<Editor> {
+	/** @param today What the editor says which day it is; without it the server looks at its clock. */
+	static async start(folders: readonly string[], capabilities: ClientCapabilities = {}, today?: string): Promise<Editor> {
 		const child = spawn(process.execPath, [await serverProgram(), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
 		const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin))
 		const editor = new Editor(connection, child)
@@ -101,6 +102,7 @@ export class Editor {
 			processId: process.pid,
 			rootUri: null,
 			capabilities: { workspace: { workspaceFolders: true, ...capabilities.workspace }, ...capabilities },
+			initializationOptions: { today },
 			workspaceFolders: folders.map(folder => ({ uri: uriOf(folder), name: path.basename(folder) })),
 		})
 		await connection.sendNotification('initialized', {})
