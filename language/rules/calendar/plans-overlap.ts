@@ -1,3 +1,4 @@
+import { daysBetween } from '../../compute/calendar.ts'
 import type { Lifter } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate } from '../../model/quantities.ts'
@@ -21,38 +22,51 @@ export const plansOverlap: Rule = {
 	check: { plan: (plan, programme) => findingsOn(plan, programme, overlaps) },
 }
 
-/** Each pair of runs of two plans once, on the run that begins later. */
+/** Each pair of plans once, on the first run of the one that begins later. */
 function overlaps(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
-	const runs = programme
+	const plans = programme
 		.plansOf(lifter.name.text)
-		.flatMap(plan => runsOf(plan, programme))
-		.sort((a, b) => (a.run.firstDay < b.run.firstDay ? -1 : a.run.firstDay > b.run.firstDay ? 1 : 0))
-	return runs.flatMap((later, index) =>
-		runs.slice(0, index).flatMap(earlier => {
-			const found = earlier.plan === later.plan ? undefined : overlap(earlier, later, programme)
-			return found === undefined ? [] : [{ plan: later.plan, finding: found }]
-		}),
-	)
+		.map(plan => runsOf(plan, programme))
+		.filter(runs => runs.length > 0)
+		.sort((a, b) => daysBetween(firstDayOf(b), firstDayOf(a)))
+	return plans.flatMap((later, index) => plans.slice(0, index).flatMap(earlier => overlap(earlier, later, programme) ?? []))
 }
 
-function overlap(earlier: RunSpan, later: RunSpan, programme: Programme): PlanFinding['finding'] | undefined {
-	const mains = mainDates(later, programme)
-	const dates = [...mainDates(earlier, programme)].filter(date => mains.has(date)).sort()
-	const targets = later.run.firstDay > earlier.lastDay ? [] : sharedTargets(earlier, later)
+function firstDayOf(runs: readonly RunSpan[]): CalendarDate {
+	return runs[0]?.run.firstDay ?? ''
+}
+
+/** What the runs of one plan and those of another have at one time. */
+function overlap(earlier: readonly RunSpan[], later: readonly RunSpan[], programme: Programme): PlanFinding | undefined {
+	const pairs = later
+		.flatMap(own =>
+			earlier.map(other => ({ own, other, dates: sharedDates(own, other, programme), targets: sharedTargets(own, other) })),
+		)
+		.filter(({ dates, targets }) => dates.length > 0 || targets.length > 0)
+	const [first] = pairs
+	if (first === undefined) return undefined
+	const { own, other } = first
+	const dates = [...new Set(pairs.flatMap(pair => pair.dates))].sort()
+	const targets = [...new Set(pairs.flatMap(pair => pair.targets))]
+	const from = pairs.filter(pair => pair.targets.length > 0).map(pair => bothFrom(pair.own, pair.other))
 	const titles = inWords(targets.map(name => titleOf('movement', name, programme)))
-	const [until] = [earlier.lastDay, later.lastDay].sort()
 	const faults = [
 		...(dates.length > 0 ? [`have main work on the same date ${inDates(dates)}`] : []),
-		...(targets.length > 0 ? [`both target ${titles} from ${later.run.firstDay} to ${until}`] : []),
+		...(targets.length > 0 ? [`both target ${titles} from ${from.sort()[0]} on`] : []),
 	]
-	if (faults.length === 0) return undefined
-	const lifter = titleOf('lifter', later.plan.lifter.text, programme)
-	return {
-		span: later.run.run.header,
-		message: `Two plans of ${lifter}, ${earlier.plan.name.text} and ${later.plan.name.text}, ${faults.join(', and ')} (one plan at a time for one lift: common practice). Let one wait for the other, or put the work of both into one plan.`,
+	const lifter = titleOf('lifter', own.plan.lifter.text, programme)
+	const finding = {
+		span: own.run.run.header,
+		message: `Two plans of ${lifter}, ${other.plan.name.text} and ${own.plan.name.text}, ${faults.join(', and ')} (one plan at a time for one lift: common practice). Let one wait for the other, or put the work of both into one plan.`,
 		source: 'common practice',
-		related: [{ definition: earlier.plan, span: earlier.run.run.header, message: 'The other plan runs this.' }],
+		related: [{ definition: other.plan, span: other.run.run.header, message: 'The other plan runs this.' }],
 	}
+	return { plan: own.plan, finding }
+}
+
+function sharedDates(own: RunSpan, other: RunSpan, programme: Programme): readonly CalendarDate[] {
+	const mains = mainDates(own, programme)
+	return [...mainDates(other, programme)].filter(date => mains.has(date))
 }
 
 function mainDates({ plan, run }: RunSpan, programme: Programme): ReadonlySet<CalendarDate> {
@@ -60,9 +74,16 @@ function mainDates({ plan, run }: RunSpan, programme: Programme): ReadonlySet<Ca
 	return new Set(sessions.filter(({ items }) => items.some(item => item.role === 'main' && item.working)).map(one => one.date))
 }
 
-function sharedTargets(earlier: RunSpan, later: RunSpan): readonly string[] {
-	const names = later.run.block.targets.map(target => target.text)
-	return [...new Set(names)].filter(name => earlier.run.block.targets.some(target => target.text === name))
+/** The lifts that both target, where there is a day that both take up. */
+function sharedTargets(own: RunSpan, other: RunSpan): readonly string[] {
+	const start = bothFrom(own, other)
+	if (start > own.lastDay || start > other.lastDay) return []
+	return own.run.block.targets.map(target => target.text).filter(name => other.run.block.targets.some(one => one.text === name))
+}
+
+/** The later of two first days. */
+function bothFrom(own: RunSpan, other: RunSpan): CalendarDate {
+	return [own.run.firstDay, other.run.firstDay].sort()[1]!
 }
 
 /** "once, on 2026-10-05", "3 times, first on 2026-10-05" */
