@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
 import { check } from './commands/check.ts'
 import { explain } from './commands/explain.ts'
+import { format } from './commands/format.ts'
 import { languageServer } from './commands/language-server.ts'
 import { sheet } from './commands/sheet.ts'
 import { start } from './commands/start.ts'
@@ -18,7 +19,7 @@ const program = new Command('barstave')
 	.configureHelp({ showGlobalOptions: true })
 	.exitOverride()
 
-for (const command of [check, sheet, volume, explain, why, start, languageServer]) {
+for (const command of [check, format, sheet, volume, explain, why, start, languageServer]) {
 	// A command made apart does not take over what the program settles.
 	program.addCommand(command().copyInheritedSettings(program))
 }

@@ -1,12 +1,8 @@
-import { readFile } from 'node:fs/promises'
-import path from 'node:path'
 import { TextDocument } from 'vscode-languageserver-textdocument'
 import { type FileProblem, fileProblems } from '../../../language/workspace/file-problems.ts'
 import { safelyCorrected } from '../../../language/workspace/safe-corrections.ts'
-import { byteOrderMark, decode } from '../workspace/file-text.ts'
-import { reasonOf } from '../workspace/find-files.ts'
+import { rewrite } from '../workspace/rewrite.ts'
 import type { Workspace, WorkspaceFile } from '../workspace/workspace.ts'
-import { writeWhole } from '../workspace/write-file.ts'
 
 /** Corrections that bring up others settle in a few rounds; two that undo each other never do. */
 const mostRounds = 10
@@ -33,13 +29,13 @@ export async function fix(workspace: Workspace, paths: readonly string[]): Promi
 		const count = settle(workspace, where)
 		const now = workspace.files.get(where)!
 		if (now.text === before.text) continue
-		try {
-			await write(workspace, before, now)
+		const reason = await rewrite(workspace, before, now.text)
+		if (reason === undefined) {
 			written.push(where)
 			made += count
-		} catch (problem) {
+		} else {
 			workspace.set(where, before)
-			failed.push({ path: where, reason: problem instanceof ChangedMeanwhile ? problem.message : reasonOf(problem) })
+			failed.push({ path: where, reason })
 		}
 	}
 	return { made, written, failed }
@@ -108,15 +104,4 @@ function unreadableIn(problems: readonly FileProblem[]): number {
 /** A correction by what it says and does: the offsets of other problems may move. */
 function keyOf({ code, start, end, message }: FileProblem, text: string): string {
 	return JSON.stringify([code, message, text.slice(start, end)])
-}
-
-/** Someone else has written the file since it was read: their text stays. */
-class ChangedMeanwhile extends Error {
-	override message = 'it was changed by someone else meanwhile'
-}
-
-async function write(workspace: Workspace, before: WorkspaceFile, now: WorkspaceFile): Promise<void> {
-	const where = path.join(workspace.root, before.path)
-	if (decode(await readFile(where)).text !== before.text) throw new ChangedMeanwhile()
-	await writeWhole(where, (now.byteOrderMark ? byteOrderMark : '') + now.text)
 }

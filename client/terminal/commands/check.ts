@@ -19,9 +19,8 @@ import { junit } from '../reporters/junit.ts'
 import type { Reporter, ReportSetting } from '../reporters/reporter.ts'
 import { sarif } from '../reporters/sarif.ts'
 import { text } from '../reporters/text.ts'
-import { fileEnding } from '../workspace/find-files.ts'
 import { openRevision } from '../workspace/git-revision.ts'
-import { shownPaths } from '../workspace/shown-paths.ts'
+import { nothingFound, shownPaths } from '../workspace/shown-paths.ts'
 import { standardInput, takeStandardInput } from '../workspace/standard-input.ts'
 import { watchFolder } from '../workspace/watch.ts'
 import { openWorkspace, type Workspace, withSlashes } from '../workspace/workspace.ts'
@@ -134,11 +133,6 @@ interface Checked {
 	readonly files: readonly string[]
 	readonly correctable: ReadonlySet<ShownProblem>
 	readonly corrections: Corrections | undefined
-}
-
-function nothingFound({ root, files }: Workspace, paths: readonly string[]): Refusal {
-	const where = files.size === 0 || paths.length === 0 ? `"${root}"` : paths.map(one => `"${one}"`).join(', ')
-	return new Refusal(`There are no training texts (files that end in ${fileEnding}) in ${where}. --allow-empty lets that pass.`)
 }
 
 function reportOf({ result, files, correctable }: Checked, workspace: Workspace, options: CheckOptions): string {

@@ -16,6 +16,12 @@ export function shownPaths(workspace: Workspace, given: readonly string[]): stri
 	return all.filter(where => shown.has(where))
 }
 
+/** What is said where there is nothing to work on; `--allow-empty` lets that pass. */
+export function nothingFound({ root, files }: Workspace, given: readonly string[]): Refusal {
+	const where = files.size === 0 || given.length === 0 ? `"${root}"` : given.map(one => `"${one}"`).join(', ')
+	return new Refusal(`There are no training texts (files that end in ${fileEnding}) in ${where}. --allow-empty lets that pass.`)
+}
+
 function filesAt(workspace: Workspace, given: string, all: readonly string[]): string[] {
 	const where = relativePath(workspace.root, given)
 	if (statSync(given).isDirectory()) return where === '' ? [...all] : all.filter(one => one.startsWith(`${where}/`))

@@ -17,7 +17,8 @@ export interface WorkspaceFile extends FileText {
 
 /** The texts of one folder, read and known to each other. */
 export class Workspace {
-	readonly folder = new Folder(new TextReader())
+	readonly reader = new TextReader()
+	readonly folder = new Folder(this.reader)
 	/** By path, in the order of their characters. */
 	readonly files = new Map<string, WorkspaceFile>()
 	/** What could not be opened; everything else was read all the same. */
