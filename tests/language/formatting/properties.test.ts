@@ -146,6 +146,11 @@ describe('every text of ours', () => {
 		expect(applied(expectRightly(text))).toBe(formatText(text, reader))
 	})
 
+	const shown = { ...textsBelow('examples/club'), ...textsBelow('language/library'), ...textsBelow('client/terminal/starter') }
+	test.each(Object.entries(shown))('%s is laid out already', (_, text) => {
+		expect(formatText(text, reader)).toBe(text)
+	})
+
 	test('a text that reads is laid out the same, whatever its white space was', () => {
 		const oneDefinition = fc.constantFrom(...definitions.filter(text => substanceOf(text).faulty.length === 0))
 		fc.assert(
