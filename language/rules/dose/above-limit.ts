@@ -1,4 +1,4 @@
-import { compare, decimal, exact } from '../../compute/exact.ts'
+import { compare, decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import { titleOf } from '../../compute/loads/reference.ts'
 import type { Exact } from '../../model/quantities.ts'
@@ -10,8 +10,6 @@ import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
 import page from './above-limit.md'
 import { loadSpan } from './rep-max.ts'
-
-const highestPercent = exact(150)
 
 interface AboveLimit extends ItemFault {
 	readonly percent: Exact
@@ -37,9 +35,7 @@ export const aboveLimit: Rule = {
 					.flatMap(item =>
 						item.sets.flatMap((set): AboveLimit[] => {
 							const percent = leastPercent(set, item, estimator?.value ?? 'epley')
-							// Past this a percent is a slip, and reported as a number.
-							const isSlip = set.group.load?.kind === 'percent' && set.group.load.percent.to.compare(highestPercent) > 0
-							return percent && !isSlip && percent.compare(noSetAbove.value) > 0 ? [{ item, set, cause: '', percent }] : []
+							return percent && percent.compare(noSetAbove.value) > 0 ? [{ item, set, cause: '', percent }] : []
 						}),
 					)
 			)

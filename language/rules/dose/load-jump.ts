@@ -1,0 +1,268 @@
+import { daysBetween } from '../../compute/calendar.ts'
+import { compare, decimal, exact, hundred, one, smaller, zero } from '../../compute/exact.ts'
+import { implementFor } from '../../compute/implement.ts'
+import { type Limit, limitsFor } from '../../compute/limits.ts'
+import { loadableStep } from '../../compute/loading.ts'
+import { massText } from '../../compute/mass.ts'
+import { lastTrainingWeek } from '../../compute/outline.ts'
+import type { Block, Lifter } from '../../model/definitions.ts'
+import type { SetGroup } from '../../model/prescription.ts'
+import type { Finding, RelatedPlace } from '../../model/problem.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { Exact } from '../../model/quantities.ts'
+import { titleOfItem } from '../common/exposures.ts'
+import { groupedBy } from '../common/groups.ts'
+import { liftOf } from '../common/heavy.ts'
+import { liftedKilograms } from '../common/lifted.ts'
+import { leastPercent, mostPercent } from '../common/percents.ts'
+import type { DatedSession, PlacedSession } from '../common/placed-sessions.ts'
+import { headOf, placeOfItem } from '../common/places.ts'
+import { type Proposal, soundOnes, withGroups } from '../common/proposals.ts'
+import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
+import { isTested, type TopLoad, topLoads } from '../common/top-loads.ts'
+import { blockWeeks, type CalendarWeek, calendarWeeks, type WeekInRow } from '../common/week-rows.ts'
+import { weeksInWords } from '../common/weeks.ts'
+import type { Rule } from '../rule.ts'
+import page from './load-jump.md'
+import { loadSpan } from './rep-max.ts'
+
+const code = 'load-jump'
+
+export const loadJump: Rule = {
+	code,
+	area: 'dose',
+	level: 'warning',
+	summary: 'The top load of a movement rises from one training week to the next by more than the limit.',
+	source: 'the `load rises at most …% a week` of the limits',
+	fix: 'to confirm',
+	since: '0.1.0',
+	page,
+	check: {
+		block: checkBlock,
+		plan: (plan, programme) => findingsOn(plan, programme, ofLifter),
+	},
+}
+
+/** Two top loads of a movement, and by how much they differ. */
+interface Jump<S extends PlacedSession> {
+	readonly before: TopLoad<S>
+	readonly now: TopLoad<S>
+	/** At fewer reps it is the max that they ask for that counts. */
+	readonly byMax: boolean
+	/** Percent by which it rises. */
+	readonly rise: Exact
+}
+
+/** So many days without work are a break: what comes after it is another rule's. */
+const breakDays = 14
+
+function jumpOf<S extends PlacedSession>(before: TopLoad<S>, now: TopLoad<S>, limit: Exact): Jump<S> | undefined {
+	if (before.kind !== now.kind || before.load.to.compare(zero) <= 0) return undefined
+	const byMax = now.amount.compare(before.amount) < 0
+	// Only reps have a max to compare.
+	if (byMax && now.kind !== 'reps') return undefined
+	const [is, was] = byMax
+		? [maxOf(now.load.from, now.amount), maxOf(before.load.to, before.amount)]
+		: [now.load.from, before.load.to]
+	const rise = is.div(was).sub(one).mul(hundred)
+	return rise.compare(limit) > 0 ? { before, now, byMax, rise } : undefined
+}
+
+/** The max that a load for so many reps asks for. Source: Epley 1985 (formula from memory). */
+function maxOf(load: Exact, reps: Exact): Exact {
+	return load.mul(one.add(reps.div(exact(30))))
+}
+
+// In a block ---------------------------------------------------------------------------------------------------------------------------
+
+function jumpsInBlock(block: Block, programme: Programme): readonly Jump<PlacedSession>[] {
+	return programme.derived(block, workOutInBlock)
+}
+
+/** By percent alone: kilograms wait for the lifter's gym, whose steps they go up by. */
+function workOutInBlock(block: Block, programme: Programme): readonly Jump<PlacedSession>[] {
+	const { loadRise, estimator } = limitsFor(undefined, programme)
+	const formula = estimator?.value ?? 'epley'
+	if (loadRise === undefined) return []
+	const weeks = blockWeeks(block, programme).map(week => ({
+		...week,
+		tops: topLoads(week.sessions, (set, item) => {
+			const from = leastPercent(set, item, formula)
+			const to = mostPercent(set, item, formula)
+			return from && to && { from, to }
+		}),
+	}))
+	return weeks.flatMap(week => {
+		const last = week.deload ? undefined : lastTrainingWeek(weeks, week.week)
+		if (last === undefined || isBreak(last, week, weeks)) return []
+		const between = weeks.filter(each => each.week >= last.week && each.week <= week.week)
+		return [...week.tops].flatMap(([movement, now]): Jump<PlacedSession>[] => {
+			const before = last.tops.get(movement)
+			const jump = before && jumpOf(before, now, loadRise.value)
+			return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
+		})
+	})
+}
+
+/** Weeks without work between two others, long enough to be a break whatever the days. */
+function isBreak(
+	last: WeekInRow<PlacedSession>,
+	week: WeekInRow<PlacedSession>,
+	weeks: readonly WeekInRow<PlacedSession>[],
+): boolean {
+	const empty = weeks.filter(each => each.week > last.week && each.week < week.week && !each.hasWork)
+	return 7 * empty.length >= breakDays
+}
+
+function checkBlock(block: Block, programme: Programme): Finding[] {
+	const limit = limitsFor(undefined, programme).loadRise
+	if (limit === undefined) return []
+	return groupedBy(jumpsInBlock(block, programme), jump => String(jump.now.item.item.span.start)).map(same => {
+		const [jump] = same
+		const shown = (top: TopLoad<PlacedSession>) => `${amountText(top)} at ${percentText(top.load.from)}`
+		const when = (top: TopLoad<PlacedSession>) => `in week ${top.session.blockWeek}`
+		const others = same.slice(1).map(each => each.now.session.blockWeek)
+		const also = others.length === 0 ? '' : ` So it does in ${weeksInWords(others)}.`
+		return {
+			span: loadSpan(jump.now),
+			message: `${messageOf(jump, shown, when, percentText, limit)}${also}`,
+			source: limit.origin,
+			related: [
+				{ definition: block, span: headOf(jump.before.item.item), message: `Week ${jump.before.session.blockWeek}.` },
+				limitPlace(limit),
+			],
+			corrections: soundOnes(code, block, programme, () => lowered(jump, limit.value, block)),
+		}
+	})
+}
+
+function percentText(percent: Exact): string {
+	return `${decimal(percent, 1)}%`
+}
+
+/** The highest half percent that the limit allows, in the place where the percent is written. */
+function lowered({ before, now, byMax }: Jump<PlacedSession>, limit: Exact, block: Block): Proposal<Block>[] {
+	const { group } = now.set
+	const { load } = group
+	const isWritten = now.item.changeCount === 0 && now.item.from !== 'deload-fill'
+	if (!isWritten || load?.kind !== 'percent' || load.of !== undefined || !load.percent.from.equals(load.percent.to)) return []
+	const factor = one.add(limit.div(hundred))
+	const most = byMax ? maxOf(before.load.to, before.amount).mul(factor).div(maxOf(one, now.amount)) : before.load.to.mul(factor)
+	const percent = smaller(most.mul(exact(2)).floor().div(exact(2)), load.percent.from)
+	const after: SetGroup = { ...group, load: { ...load, percent: { from: percent, to: percent } } }
+	return [
+		{
+			correction: {
+				title: `Take ${percentText(percent)} in week ${now.session.blockWeek}`,
+				edits: [{ span: load.span, text: `at ${percentText(percent)}` }],
+			},
+			changed: withGroups(block, each => (each === group ? after : each)),
+		},
+	]
+}
+
+// In a lifter's calendar ---------------------------------------------------------------------------------------------------------------
+
+function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
+	const limit = limitsFor(lifter.name.text, programme).loadRise
+	if (limit === undefined) return []
+	const weeks = calendarWeeks(lifter, programme).map(week => ({
+		...week,
+		tops: topLoads(week.sessions, (set, item) => liftedKilograms(set, item, lifter)),
+	}))
+	const jumps = weeks.flatMap(week => {
+		const last = week.deload ? undefined : lastTrainingWeek(weeks, week.week)
+		if (last === undefined || !last.isWhole || isPause(last, week, weeks)) return []
+		const between = weeks.filter(each => each.week >= last.week && each.week <= week.week)
+		return [...week.tops].flatMap(([movement, now]): Jump<DatedSession>[] => {
+			const before = last.tops.get(movement)
+			const jump = before && jumpOf(before, now, limit.value)
+			if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
+			return isOther(jump) || !isMoreThanAStep(jump) || isInBlock(jump, programme) ? [] : [jump]
+		})
+	})
+	const signature = ({ now }: Jump<DatedSession>) =>
+		`${now.session.plan.name.text} ${now.session.run.monday} ${now.item.movementName.text}`
+	return groupedBy(jumps, signature).map((same): PlanFinding => {
+		const [jump] = same
+		const { before, now } = jump
+		const shown = (top: TopLoad<DatedSession>) => {
+			const { computed } = top.set
+			return `${amountText(top)} at ${computed.exact ? massText({ amount: computed.load ?? computed.exact, unit: computed.unit }) : ''}`
+		}
+		const others = same.slice(1).map(each => each.now.session.blockWeek)
+		const also = others.length === 0 ? '' : ` So it does in ${weeksInWords(others)} of the block.`
+		const kilograms = (amount: Exact) => `${decimal(amount, 1)} kg`
+		return {
+			plan: now.session.plan,
+			finding: {
+				span: now.session.run.run.header,
+				message: `${messageOf(jump, shown, top => `on ${top.session.date}`, kilograms, limit)}${also}`,
+				source: limit.origin,
+				related: [
+					placeOfItem(before.item, before.session, `On ${before.session.date}.`),
+					placeOfItem(now.item, now.session, `On ${now.session.date}.`),
+					limitPlace(limit),
+				],
+			},
+		}
+	})
+}
+
+function isPause(last: CalendarWeek, week: CalendarWeek, weeks: readonly CalendarWeek[]): boolean {
+	const days = weeks
+		.filter(each => each.week >= last.week && each.week <= week.week)
+		.flatMap(each => each.sessions.filter(session => session.items.some(item => item.working)).map(session => session.date))
+	return days.some((date, index) => index > 0 && daysBetween(days[index - 1] ?? date, date) > breakDays)
+}
+
+/** Another movement in its place, or another max under it: the two loads do not compare. */
+function isOther({ before, now }: Jump<DatedSession>): boolean {
+	const swapped = before.item.changedBy === 'swap' || now.item.changedBy === 'swap'
+	return swapped || before.set.computed.reference?.best !== now.set.computed.reference?.best
+}
+
+/** A single step of the gym's is the least there is; where it states no masses nobody knows the step. */
+function isMoreThanAStep({ before, now }: Jump<DatedSession>): boolean {
+	const { movement } = now.item
+	const { load, unit } = now.set.computed
+	const last = before.set.computed
+	const was = last.loadTo ?? last.load
+	if (movement === undefined || load === undefined || was === undefined || last.unit !== unit) return false
+	const implement = implementFor(movement, now.session.scheduled.gym, unit)
+	const above = 'missing' in implement ? undefined : loadableStep(was, implement, unit).above
+	return above !== undefined && compare(load, above) > 0
+}
+
+/** The block says it, whoever runs it. */
+function isInBlock({ now }: Jump<DatedSession>, programme: Programme): boolean {
+	return jumpsInBlock(now.session.run.block, programme).some(
+		jump =>
+			jump.now.session.blockWeek === now.session.blockWeek && jump.now.item.movementName.text === now.item.movementName.text,
+	)
+}
+
+// In words -----------------------------------------------------------------------------------------------------------------------------
+
+function messageOf<S extends PlacedSession>(
+	{ before, now, byMax, rise }: Jump<S>,
+	shown: (top: TopLoad<S>) => string,
+	when: (top: TopLoad<S>) => string,
+	load: (amount: Exact) => string,
+	limit: Limit<Exact>,
+): string {
+	const max = (top: TopLoad<S>, end: Exact) => load(maxOf(end, top.amount))
+	const how = byMax
+		? `the max that this asks for goes from ${max(before, before.load.to)} to ${max(now, now.load.from)}, ${decimal(rise, 1)}% more`
+		: `${decimal(rise, 1)}% more`
+	return `${titleOfItem(now.item)} goes from ${shown(before)} ${when(before)} to ${shown(now)} ${when(now)}: ${how}; the limit is ${decimal(limit.value)}% a week (${limit.origin}). Take a smaller step.`
+}
+
+function amountText({ amount, kind }: TopLoad<PlacedSession>): string {
+	const unit = kind === 'reps' ? (amount.equals(1) ? ' rep' : ' reps') : kind === 'carry' ? ' m' : ' s'
+	return `${decimal(amount)}${unit}`
+}
+
+function limitPlace(limit: Limit<Exact>): RelatedPlace {
+	return { definition: limit.definition, span: limit.span, message: 'The limit stands here.' }
+}
