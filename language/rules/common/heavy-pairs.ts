@@ -29,10 +29,12 @@ export function heavyPairs<S extends PlacedSession>(
 		.sort((a, b) => (a.session.day ?? 0) - (b.session.day ?? 0))
 	const found = new Map<string, HeavyPair<S>>()
 	for (const [index, later] of days.entries()) {
-		for (const earlier of days.slice(0, index)) {
-			const gap = (later.session.day ?? 0) - (earlier.session.day ?? 0)
+		for (let before = index - 1; before >= 0; before--) {
+			const earlier = days[before]
+			const gap = (later.session.day ?? 0) - (earlier?.session.day ?? 0)
+			if (earlier === undefined || gap >= apartDays) break
 			const key = `${earlier.session.dayKey} ${later.session.dayKey}`
-			if (gap > 0 && gap < apartDays && collide(earlier, later) && !found.has(key)) found.set(key, { earlier, later, gap })
+			if (gap > 0 && collide(earlier, later) && !found.has(key)) found.set(key, { earlier, later, gap })
 		}
 	}
 	return [...found.values()]
@@ -41,11 +43,18 @@ export function heavyPairs<S extends PlacedSession>(
 function heavyDays<S extends PlacedSession>(session: S, mark: Exact, estimator: Estimator): readonly HeavyDay<S>[] {
 	if (session.day === undefined) return []
 	const items = session.items as readonly S['items'][number][]
+	const known = new Set<string>()
 	return items.flatMap((item): HeavyDay<S>[] => {
+		// One of each movement is enough to compare.
+		if (known.has(item.movementName.text)) return []
 		const pattern = item.movement?.pattern?.value
 		if (!item.working || (pattern !== 'hinge' && pattern !== 'squat')) return []
-		if (isHeavy(item, mark, estimator)) return [{ session, item, kind: pattern === 'hinge' ? 'heavy-hinge' : 'heavy-squat' }]
-		return pattern === 'hinge' && isOnceAWeek(item) ? [{ session, item, kind: 'once-a-week-hinge' }] : []
+		const ofHeavy = pattern === 'hinge' ? 'heavy-hinge' : 'heavy-squat'
+		const ofLight = pattern === 'hinge' && isOnceAWeek(item) ? 'once-a-week-hinge' : undefined
+		const kind = isHeavy(item, mark, estimator) ? ofHeavy : ofLight
+		if (kind === undefined) return []
+		known.add(item.movementName.text)
+		return [{ session, item, kind }]
 	})
 }
 

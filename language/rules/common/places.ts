@@ -23,6 +23,8 @@ export function placeOfItem(
 
 /** Places once each: several sets or weeks of an item are one. */
 export function distinctPlaces(places: readonly RelatedPlace[]): readonly RelatedPlace[] {
-	const key = (place: RelatedPlace) => `${place.definition.kind} ${place.definition.name.text} ${place.span.start}`
-	return places.filter((place, index) => places.findIndex(other => key(other) === key(place)) === index)
+	const key = ({ definition, span }: RelatedPlace) => `${definition.kind} ${definition.name.text} ${span.start}`
+	const first = new Map<string, RelatedPlace>()
+	for (const place of places) if (!first.has(key(place))) first.set(key(place), place)
+	return [...first.values()]
 }

@@ -10,7 +10,7 @@ import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { isHeavy, isOnceAWeek } from '../common/heavy.ts'
 import { originOf } from '../common/origins.ts'
-import { blockSessions, type PlacedSession, planSessions } from '../common/placed-sessions.ts'
+import { blockSessions, type DatedSession, type PlacedSession, planSessions } from '../common/placed-sessions.ts'
 import { distinctPlaces, headOf, placeOfItem } from '../common/places.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import { inWords } from '../common/words.ts'
@@ -49,49 +49,55 @@ interface HeavyMark {
 	readonly origin: string
 }
 
-/** A first item of fewer sets than this wakes up, and tires nobody (common practice). */
+/** A first item of fewer sets wakes up, and tires nobody (common practice). */
 const wakingSets = 3
 const half = exact('0.5')
 
+/** Of several accessories of one movement the first stands for all: a session may be long. */
 function misplaced<S extends PlacedSession>(session: S, mark: HeavyMark): readonly Misplaced<S>[] {
 	const items = session.items.filter(item => item.working)
+	const waking = items[0] && countSure(items[0]) < wakingSets ? items[0] : undefined
+	const groupOf = groupsOf(session)
+	const place = new Map(items.map((item, index) => [item, index]))
+	const lastMain = new Map(items.filter(isMain).map(item => [item.movement?.pattern?.value, item]))
+	const firstMain = new Map<string | undefined, PlannedItem>()
+	const accessories = new Map<string, PlannedItem>()
 	return items.flatMap((item, index): Misplaced<S>[] => {
-		const earlier = items.slice(0, index)
-		const later = items.slice(index + 1)
-		const byFact = [
-			...factsBroken(item, later, 'before').map(found => ({ session, item, ...found })),
-			...factsBroken(item, earlier, 'after').map(found => ({ session, item, ...found })),
-		]
-		const others = earlier.filter(other => other.role === 'accessory' && !isBroken(other, item))
-		return [...byFact, ...others.flatMap(other => afterAccessory(session, item, other, mark))]
+		const byFact = (item.movement?.order ?? []).flatMap(({ side, pattern }): Misplaced<S>[] => {
+			const other = side === 'before' ? lastMain.get(pattern) : firstMain.get(pattern)
+			const isBroken = other !== undefined && (side === 'after' || (place.get(other) ?? 0) > index)
+			return isBroken ? [{ session, item, other, why: { kind: 'fact', side, pattern } }] : []
+		})
+		const byOrder = [...accessories.values()]
+			.filter(other => !saysSo(other, item))
+			.flatMap((other): Misplaced<S>[] => {
+				const isApart = groupOf.get(item) !== groupOf.get(other) && other !== waking
+				const shared = isMain(item) && isApart ? sharedWork(item, other) : undefined
+				if (shared !== undefined) return [{ session, item, other, why: { kind: 'main-after-accessory', shared } }]
+				const isHeavyAfter = mark.percent !== undefined && isTiring(other) && isHeavy(item, mark.percent, mark.estimator)
+				return isHeavyAfter ? [{ session, item, other, why: { kind: 'heavy-after-tiring' } }] : []
+			})
+		const { movementName, movement, role } = item
+		if (isMain(item) && !firstMain.has(movement?.pattern?.value)) firstMain.set(movement?.pattern?.value, item)
+		if (role === 'accessory' && !accessories.has(movementName.text)) accessories.set(movementName.text, item)
+		return [...byFact, ...byOrder]
 	})
 }
 
-/** Main work of a pattern that the movement does not stand before, or after. */
-function factsBroken(item: PlannedItem, others: readonly PlannedItem[], side: 'before' | 'after') {
-	return (item.movement?.order ?? [])
-		.filter(fact => fact.side === side)
-		.flatMap(({ pattern }) => {
-			const other = others.find(each => isMain(each) && each.movement?.pattern?.value === pattern)
-			return other ? [{ other, why: { kind: 'fact' as const, side, pattern } }] : []
-		})
-}
-
 /** Does the accessory's own definition say that it does not stand before that item? Then it is reported itself. */
-function isBroken(accessory: PlannedItem, item: PlannedItem): boolean {
-	return factsBroken(accessory, [item], 'before').length > 0
+function saysSo({ movement }: PlannedItem, item: PlannedItem): boolean {
+	if (!isMain(item)) return false
+	return movement?.order.some(fact => fact.side === 'before' && fact.pattern === item.movement?.pattern?.value) ?? false
 }
 
-function afterAccessory<S extends PlacedSession>(
-	session: S,
-	item: PlannedItem,
-	other: PlannedItem,
-	mark: HeavyMark,
-): Misplaced<S>[] {
-	const shared = isMain(item) && !isTogether(session, item, other) && !wakesUp(session, other) && sharedWork(item, other)
-	if (shared) return [{ session, item, other, why: { kind: 'main-after-accessory', shared } }]
-	const isHeavyAfter = mark.percent !== undefined && isHeavy(item, mark.percent, mark.estimator) && isTiring(other)
-	return isHeavyAfter ? [{ session, item, other, why: { kind: 'heavy-after-tiring' } }] : []
+/** Items that go back to back are of one group. */
+function groupsOf({ items }: PlacedSession): ReadonlyMap<PlannedItem, number> {
+	let group = 0
+	return new Map(items.map(item => [item, item.item.withItemAbove ? group : ++group]))
+}
+
+function countSure({ sets }: PlannedItem): number {
+	return sets.filter(set => !set.optional).length
 }
 
 function isMain({ role }: PlannedItem): boolean {
@@ -109,24 +115,6 @@ function sharedWork(item: PlannedItem, other: PlannedItem): string | undefined {
 
 function muscles(movement: Movement | undefined): readonly string[] {
 	return (movement?.muscles ?? []).filter(({ share }) => share.compare(half) >= 0).map(({ muscle }) => muscle)
-}
-
-/** Back to back in one group. */
-function isTogether(session: PlacedSession, item: PlannedItem, other: PlannedItem): boolean {
-	const groupOf = (wanted: PlannedItem) => {
-		let group = 0
-		for (const each of session.items) {
-			if (!each.item.withItemAbove) group++
-			if (each === wanted) break
-		}
-		return group
-	}
-	return groupOf(item) === groupOf(other)
-}
-
-function wakesUp(session: PlacedSession, accessory: PlannedItem): boolean {
-	const first = session.items.find(item => item.working)
-	return first === accessory && accessory.sets.filter(set => !set.optional).length < wakingSets
 }
 
 /** Once a week and no more, or a stability movement that loads the back. */
@@ -166,10 +154,17 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const mark = markFor(plan.lifter.text, programme)
 	const key = ({ session, item, other }: Misplaced<PlacedSession>) =>
 		`${session.session.name.text} ${session.blockWeek} ${item.movementName.text} ${other.movementName.text}`
+	const known = new Map<Block, ReadonlySet<string>>()
+	const isInBlock = (one: Misplaced<DatedSession>) => {
+		const { block } = one.session.run
+		const keys = known.get(block) ?? new Set(inBlock(block, programme).map(key))
+		known.set(block, keys)
+		return keys.has(key(one))
+	}
 	const own = planSessions(plan, programme)
 		.flatMap(session => misplaced(session, mark))
-		.filter(one => !inBlock(one.session.run.block, programme).some(known => key(known) === key(one)))
-	const cause = ({ session, item }: Misplaced<(typeof own)[number]['session']>) =>
+		.filter(one => !isInBlock(one))
+	const cause = ({ session, item }: Misplaced<DatedSession>) =>
 		`${session.run.monday} ${session.session.name.text} ${item.movementName.text}`
 	return groupedBy(own, cause).map(same => {
 		const places = same.flatMap(({ item, other, session }) => [
