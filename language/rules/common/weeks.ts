@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../../compute/calendar.ts'
+import { daysBetween } from '../../compute/calendar.ts'
 import type { CalendarDate } from '../../model/quantities.ts'
 import { counted, inWords } from './words.ts'
 
@@ -18,11 +18,6 @@ export function calendarWeeksInWords(mondays: Iterable<CalendarDate>): string {
 		return `the ${counted(sorted.length, 'week')} from ${first}`
 	}
 	return `the week${sorted.length === 1 ? '' : 's'} of ${inWords(sorted)}`
-}
-
-/** The sunday of a week. */
-export function lastDayOf(monday: CalendarDate): CalendarDate {
-	return addDays(monday, 6)
 }
 
 /** Numbers in a row, as first and last. */

@@ -1,11 +1,11 @@
 import { compare, decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
-import { titleOf } from '../../compute/loads/reference.ts'
 import type { Exact } from '../../model/quantities.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { liftOf } from '../common/heavy.ts'
 import { type ItemFault, itemChecks } from '../common/item-checks.ts'
 import { leastPercent } from '../common/percents.ts'
+import { titleOf } from '../common/titles.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
 import page from './above-limit.md'
@@ -44,7 +44,7 @@ export const aboveLimit: Rule = {
 			const { noSetAbove } = limitsFor(lifter, programme)
 			const highest = same.reduce((most, one) => (compare(one.percent, most.percent) > 0 ? one : most))
 			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
-			const lift = titleOf(liftOf(highest.item), programme)
+			const lift = titleOf('movement', liftOf(highest.item), programme)
 			const of = lift === titleOfItem(highest.item) ? 'the best' : `the best of ${lift}`
 			const origin = noSetAbove?.origin ?? ''
 			return {

@@ -1,6 +1,5 @@
 import { decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
-import { titleOf } from '../../compute/loads/reference.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -9,6 +8,7 @@ import { isHeavy, liftOf } from '../common/heavy.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, headOf, placeOfItem } from '../common/places.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
+import { titleOf } from '../common/titles.ts'
 import { calendarWeeksInWords, weeksInWords } from '../common/weeks.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -165,7 +165,7 @@ function said(
 ): Pick<Finding, 'message' | 'source'> {
 	const { heavy } = limitsFor(lifter, programme)
 	const origin = limitOf(one, lifter, programme)?.origin ?? 'common practice'
-	const what = one.of === 'together' ? 'Hinge and squat together have' : `${titleOf(one.of.lift, programme)} has`
+	const what = one.of === 'together' ? 'Hinge and squat together have' : `${titleOf('movement', one.of.lift, programme)} has`
 	const mark = heavy ? decimal(heavy.value.fromPercent) : ''
 	return {
 		message: `${what} ${counted(one.days.length, 'heavy session')} (a set at ${mark}% or more) in ${when} (${one.days.join(', ')}); the limit is ${one.most} a week (${origin}). Make one of the days lighter.`,

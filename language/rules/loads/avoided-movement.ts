@@ -1,10 +1,10 @@
-import { titleOf } from '../../compute/loads/reference.ts'
 import type { Avoid, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { type DatedItem, itemPlaces, itemsOf, runWeeks } from '../common/plan-sets.ts'
+import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './avoided-movement.md'
@@ -34,7 +34,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	})
 	return groupedBy(found, one => `${one.session.run.monday} ${one.avoid.span.start}`).map(same => {
 		const [{ session, avoid }] = same
-		const who = titleOf(lifter.name.text, programme, 'lifter')
+		const who = titleOf('lifter', lifter.name.text, programme)
 		const movements = [...new Set(same.map(({ item }) => titleOfItem(item)))]
 		const because = avoid.because ? ` (“${avoid.because.text}”)` : ''
 		const avoids = avoid.pattern === undefined ? movements[0] : `the pattern ${avoid.pattern}`

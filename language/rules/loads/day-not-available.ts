@@ -1,4 +1,3 @@
-import { titleOf } from '../../compute/loads/reference.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -6,6 +5,7 @@ import { groupedBy } from '../common/groups.ts'
 import { movesInPlan, titleOfSession } from '../common/moves.ts'
 import { planSessions } from '../common/placed-sessions.ts'
 import { soundOnes } from '../common/proposals.ts'
+import { titleOf } from '../common/titles.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -33,7 +33,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const off = sessions.filter(({ scheduled }) => !available.value.includes(scheduled.weekday))
 	return groupedBy(off, one => `${one.run.monday} ${one.session.name.text}`).map(same => {
 		const [session] = same
-		const who = titleOf(lifter.name.text, programme, 'lifter')
+		const who = titleOf('lifter', lifter.name.text, programme)
 		const weeks = weeksInWords(same.map(one => one.blockWeek))
 		return {
 			span: session.run.run.header,

@@ -1,4 +1,3 @@
-import { titleOf } from '../../compute/loads/reference.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Lifter, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -7,6 +6,7 @@ import type { ScheduledItem, ScheduledRun, ScheduledSession, ScheduledSet } from
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
+import { titleOf } from '../common/titles.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -58,8 +58,8 @@ function loadlessIn(session: ScheduledSession): readonly Loadless[] {
 function findingOf(same: readonly [Loadless, ...Loadless[]], plan: Plan, lifter: Lifter, programme: Programme): Finding {
 	const [{ set, lift, session }] = same
 	const { run } = session
-	const who = titleOf(lifter.name.text, programme, 'lifter')
-	const what = titleOf(lift, programme)
+	const who = titleOf('lifter', lifter.name.text, programme)
+	const what = titleOf('movement', lift, programme)
 	const movements = [...new Set(same.map(one => titleOfItem(one.item)))]
 	const byBlock = groupedBy(same, one => one.session.run.block.name.text)
 	const weeks = byBlock.map(ones => {

@@ -1,10 +1,10 @@
 import { daysBetween } from '../../compute/calendar.ts'
 import { limitsFor } from '../../compute/limits.ts'
-import { titleOf } from '../../compute/loads/reference.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { itemPlaces } from '../common/plan-sets.ts'
+import { titleOf } from '../common/titles.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import { bestsInUse } from './reference-use.ts'
@@ -31,7 +31,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		const stale = on && sets.find(({ session }) => daysBetween(on, session.run.firstDay) > 7 * limit.value)
 		if (!on || !stale) return []
 		const { firstDay, run } = stale.session.run
-		const lift = titleOf(reference.movementName, programme)
+		const lift = titleOf('movement', reference.movementName, programme)
 		const days = daysBetween(on, firstDay)
 		const rest = days % 7 === 0 ? '' : ` and ${counted(days % 7, 'day')}`
 		const age = `${counted(Math.floor(days / 7), 'week')}${rest}`

@@ -1,10 +1,10 @@
 import { decimal } from '../../compute/exact.ts'
-import { titleOf } from '../../compute/loads/reference.ts'
 import { massText } from '../../compute/mass.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { itemPlaces } from '../common/plan-sets.ts'
+import { titleOf } from '../common/titles.ts'
 import type { Rule } from '../rule.ts'
 import { bestsInUse } from './reference-use.ts'
 import page from './uncertain-estimate.md'
@@ -30,7 +30,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		.filter(({ reference }) => reference.uncertain)
 		.map(({ best, reference, sets }): Finding => {
 			const { run } = sets[0].session
-			const lift = titleOf(reference.movementName, programme)
+			const lift = titleOf('movement', reference.movementName, programme)
 			const spare = best.reserve.equals(0) ? '' : ` with ${decimal(best.reserve)} to spare`
 			const reps = decimal(reference.repsToFailure)
 			return {

@@ -1,10 +1,10 @@
-import { titleOf } from '../../compute/loads/reference.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Block, Movement, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { groupedBy } from '../common/groups.ts'
 import { blockSessions, type PlacedSession, planSessions } from '../common/placed-sessions.ts'
+import { titleOf } from '../common/titles.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
 import page from './target-untrained.md'
@@ -63,7 +63,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 }
 
 function said(target: string, weeks: readonly number[], programme: Programme): Pick<Finding, 'message' | 'source'> {
-	const title = titleOf(target, programme)
+	const title = titleOf('movement', target, programme)
 	const pattern = programme.find('movement', target)?.pattern?.value
 	const main = pattern === undefined ? '' : `, nor main work of its pattern (${pattern})`
 	return {
