@@ -31,5 +31,5 @@ export async function activate(context: ExtensionContext): Promise<void> {
 
 /** The editor calls this when it closes; the server ends with it. */
 export async function deactivate(): Promise<void> {
-	await client?.stop()
+	if (client?.isRunning()) await client.stop()
 }

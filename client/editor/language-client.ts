@@ -1,5 +1,5 @@
 import { type ExtensionContext, Uri } from 'vscode'
-import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node'
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
 import { recovery } from './recovery.ts'
 
 /** Texts that the server looks after: files, texts that are not saved yet, and the built-in library. */
@@ -11,15 +11,24 @@ export function createClient(context: ExtensionContext): LanguageClient {
 		module: Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath,
 		transport: TransportKind.ipc,
 	}
-	return new LanguageClient(
+	return new QuietClient(
 		'barstave',
 		'Barstave',
 		{ run: server, debug: server },
 		{
 			documentSelector,
 			errorHandler: recovery(),
-			// A request that fails is for the log; a coach could do nothing about it.
-			revealOutputChannelOn: RevealOutputChannelOn.Never,
+			initializationFailedHandler: () => false,
 		},
 	)
+}
+
+/**
+ * What goes wrong between the editor and the server goes into the log and into no message: it is written for programmers. Where a coach
+ * can do something, `recovery` and the extension's start say so.
+ */
+class QuietClient extends LanguageClient {
+	override error(message: string, data?: unknown): void {
+		super.error(message, data, false)
+	}
 }

@@ -2,7 +2,7 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { exampleClub } from './example-club.ts'
 import { launchBrowser } from './workbench/browser.ts'
 import { type CodeServer, installExtension, Profile, startCodeServer } from './workbench/code-server.ts'
@@ -35,8 +35,11 @@ beforeAll(async () => {
 	bench = await Workbench.open(page, server.port, club)
 })
 
+afterEach(async ({ task }) => {
+	if (task.result?.state === 'fail') await bench.screenshot(`failed: ${task.name}`)
+})
+
 afterAll(async () => {
-	await bench?.screenshot('at-the-end')
 	await browser?.close()
 	await server?.stop()
 	await folder?.[Symbol.asyncDispose]()
@@ -111,3 +114,51 @@ test('resting on the percent tells how its load came about', async () => {
 	expect(text).toContain('120 kg')
 	await bench.screenshot('hover')
 })
+
+test('a server that stops is started again, and the person is told once', async () => {
+	const told = bench.page.locator('.notification-toast', { hasText: 'Barstave had stopped, and is checking again.' })
+	await killServer()
+	await told.waitFor()
+	await told.getByRole('button', { name: 'Clear Notification' }).click()
+	await told.waitFor({ state: 'detached' })
+
+	await bench.openFile('blocks/hinge-rebuild.stave')
+	const hover = await bench.hover(placeOf(block, '70', 'week 1'))
+	expect(await hover.textContent(), 'what was typed and not saved counts again').toContain('75% of 160 kg = 120 kg')
+
+	await killServer()
+	await expect.poll(runningServer).toBeDefined()
+	expect(await told.count()).toBe(0)
+})
+
+test('a server that keeps stopping is left alone until the person starts it', async () => {
+	const told = bench.page.locator('.notification-toast', { hasText: 'Texts are not checked.' })
+	for (let time = 0; time < 5 && !(await told.isVisible()); time++) {
+		await killServer()
+		await Promise.race([told.waitFor(), expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()])
+	}
+	await told.waitFor()
+	expect(await runningServer()).toBeUndefined()
+	await told.getByRole('button', { name: 'Start checking again' }).click()
+	await expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()
+})
+
+test('no process stays when the editor has ended', async () => {
+	const pid = await runningServer()
+	expect(pid).toBeDefined()
+	await server.stop()
+	await expect.poll(() => isAlive(pid!), { timeout: 20_000 }).toBe(false)
+})
+
+async function runningServer(): Promise<number | undefined> {
+	const running = await languageServersBelow(server.pid)
+	expect(running.length).toBeLessThan(2)
+	return running[0]
+}
+
+async function killServer(): Promise<void> {
+	await expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()
+	const pid = (await runningServer())!
+	process.kill(pid, 'SIGKILL')
+	await expect.poll(() => isAlive(pid)).toBe(false)
+}

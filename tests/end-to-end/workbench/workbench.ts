@@ -93,7 +93,8 @@ export class Workbench {
 		const input = this.page.locator('.quick-input-widget:visible input').first()
 		await input.waitFor()
 		await input.fill(words)
-		await this.page.locator('.quick-input-widget .monaco-list-row', { hasText: row }).first().waitFor()
+		// The list follows the words a moment later; Enter takes what is marked then.
+		await this.page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor()
 		await this.page.keyboard.press('Enter')
 		await input.waitFor({ state: 'hidden' })
 	}
