@@ -41,6 +41,8 @@ export class Workspace {
 	private readonly settled = new Map<string, number>()
 	private readonly ready = new Set<Root>()
 	private today: CalendarDate | undefined
+	private waitingWork = 0
+	private readonly idleListeners: (() => void)[] = []
 	private readonly changeListeners: (() => void)[] = []
 	private readonly earlyListeners: ((file: TextFile, folder: Folder) => void)[] = []
 
@@ -226,6 +228,22 @@ export class Workspace {
 			const file = this.isReady(uri) ? undefined : this.fileOf(uri)
 			if (file) for (const listener of this.earlyListeners) listener(file, this.folderOf(uri))
 		}
+	}
+
+	/** Does a piece of work when nothing else is asked; requests that come meanwhile are answered first. */
+	later(work: () => void): void {
+		this.waitingWork++
+		setTimeout(() => {
+			this.waitingWork--
+			work()
+			if (this.waitingWork === 0) for (const done of this.idleListeners.splice(0)) done()
+		})
+	}
+
+	/** Fulfilled when every folder has been read, and no work waits. */
+	async idle(): Promise<void> {
+		await this.allRead()
+		if (this.waitingWork > 0) await new Promise<void>(resolve => this.idleListeners.push(resolve))
 	}
 
 	/** Calls back after every change of what is defined anywhere. */

@@ -19,8 +19,9 @@ export interface Counters {
 export const counters: Feature = {
 	capabilities: {},
 	register({ connection, workspace }) {
-		connection.onRequest('barstave/counters', (): Counters => {
+		connection.onRequest('barstave/counters', async (): Promise<Counters> => {
 			workspace.settle()
+			await workspace.idle()
 			const folders = workspace.allFolders()
 			const sum = (count: (folder: (typeof folders)[number]) => number) =>
 				folders.reduce((total, folder) => total + count(folder), 0)

@@ -41,7 +41,7 @@ export const diagnostics: Feature = {
 			workspace.counters.filesPublished++
 			void connection.sendDiagnostics({ uri: clientUri(workspace, uri), diagnostics: list ?? [], ...version })
 		}
-		effect(() => watchFolders(workspace, publish))
+		watchFolders(workspace, publish)
 		workspace.onEarlyText((file, folder) => {
 			// While the folder is still read, names would be missing that are only not there yet.
 			const early = fileProblems(folder, file.uri).filter(problem => problem.code === 'syntax')
@@ -52,29 +52,57 @@ export const diagnostics: Feature = {
 
 type Publish = (uri: string, list: Diagnostic[] | undefined) => void
 
-function watchFolders(workspace: Workspace, publish: Publish): () => void {
-	const stops = workspace.readyFolders().map(({ folder }) => untracked(() => watchFolder(workspace, folder, publish)))
-	return () => {
-		for (const stop of stops) stop()
-	}
+/** Keeps one watch on each folder that has been read, as folders come and go. */
+function watchFolders(workspace: Workspace, publish: Publish): void {
+	const watches = new Map<Folder, () => void>()
+	effect(() => {
+		const folders = new Set(workspace.readyFolders().map(one => one.folder))
+		untracked(() => {
+			for (const [folder, stop] of watches) {
+				if (folders.has(folder)) continue
+				stop()
+				watches.delete(folder)
+			}
+			for (const folder of folders) if (!watches.has(folder)) watches.set(folder, watchFolder(workspace, folder, publish))
+		})
+	})
 }
 
-/** Keeps one watch on each file of a folder, as files come and go. */
+/** Keeps one watch on each file of a folder, as files come and go. Open files come first, the others one by one between requests. */
 function watchFolder(workspace: Workspace, folder: Folder, publish: Publish): () => void {
 	const watches = new Map<string, () => void>()
+	const waiting = new Set<string>()
+	const watch = (uri: string) => {
+		waiting.delete(uri)
+		watches.set(uri, watchFile(workspace, folder, uri, publish))
+	}
+	const watchNext = () => {
+		const [uri] = waiting
+		if (uri === undefined) return
+		watch(uri)
+		if (waiting.size > 0) workspace.later(watchNext)
+	}
 	const stopWatching = effect(() => {
 		const uris = new Set(folder.fileUris())
 		untracked(() => {
+			for (const uri of waiting) if (!uris.has(uri)) waiting.delete(uri)
 			for (const [uri, stop] of watches) {
 				if (uris.has(uri)) continue
 				stop()
 				watches.delete(uri)
 				publish(uri, undefined)
 			}
-			for (const uri of uris) if (!watches.has(uri)) watches.set(uri, watchFile(workspace, folder, uri, publish))
+			const isIdle = waiting.size === 0
+			for (const uri of uris) {
+				if (watches.has(uri)) continue
+				if (workspace.isOpen(uri)) watch(uri)
+				else waiting.add(uri)
+			}
+			if (isIdle && waiting.size > 0) workspace.later(watchNext)
 		})
 	})
 	return () => {
+		waiting.clear()
 		stopWatching()
 		for (const [uri, stop] of watches) {
 			stop()

@@ -63,6 +63,24 @@ describe('problems', () => {
 	})
 })
 
+describe('the open file', () => {
+	it('is checked before the others of its folder', async () => {
+		const others = Array.from({ length: 30 }, (_, number) => [
+			`a${number}.stave`,
+			block('dedlift').replace('first-steps', `b${number}`),
+		])
+		const folder = await makeFolder({ ...Object.fromEntries(others), 'z.stave': block('dedlift') })
+		editor = await Editor.start([folder])
+		const uri = await editor.open(folder, 'z.stave')
+		await editor.request('barstave/counters', {})
+		const order = editor.published
+			.filter(one => one.diagnostics.some(problem => problem.code === 'unknown-name'))
+			.map(one => one.uri)
+		expect(order).toHaveLength(31)
+		expect(order[0]).toBe(uri)
+	})
+})
+
 describe('today', () => {
 	it.each([
 		{ today: '2026-10-20', missed: 1 },
@@ -70,7 +88,7 @@ describe('today', () => {
 	])('is what the editor says: $today', async ({ today, missed }) => {
 		const folder = await copyOfExample('faults/missed-work')
 		editor = await Editor.start([folder], {}, today)
-		await editor.request('barstave/preview', {})
+		await editor.request('barstave/counters', {})
 		const codes = editor.codesOf(uriOf(folder, 'lena.stave'))
 		expect(codes.filter(code => code === 'missed-work')).toHaveLength(missed)
 	})
