@@ -88,32 +88,58 @@ test('the example club is quiet', async () => {
 	await bench.openFile('blocks/hinge-rebuild.stave')
 	// The hover needs the whole club; where it is right, all has been read.
 	const hover = await bench.hover(placeOf(block, '70%', 'week 1'))
-	expect(await hover.textContent()).toContain('Mara Lind')
+	expect(await hover.textContent()).toContain('70% of 160 kg = 112 kg')
 	const rows = await bench.problems()
-	await bench.page.getByText('No problems have been detected in the workspace.').waitFor()
-	expect(await rows.count()).toBe(0)
+	expect(await rows.locator('.codicon-error, .codicon-warning').count()).toBe(0)
 })
 
-test('75% over 70% loses the position, and says so where the plan runs the block', async () => {
+test('the preview shows the loads and the volume of the plan that runs the block', async () => {
+	await bench.openFile('blocks/hinge-rebuild.stave')
+	await bench.run('Barstave: Open preview beside the text')
+	await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
+	expect(await loadOfFirstDeadlift()).toBe('112.5 kg')
+	// Four sets of five at 112.5 kg.
+	expect(await tonnageBars('Deadlift')).toContain('2250')
+})
+
+test('75% over 70% loses the position: the problem, the load and the chart follow the keys', async () => {
 	await bench.openFile('blocks/hinge-rebuild.stave')
 	await bench.typeOver(placeOf(block, '70', 'week 1'), '75')
 	const rows = await bench.problems()
 	const problem = rows.filter({ hasText: 'past-position-limit' })
 	await problem.waitFor()
-	expect(await problem.textContent()).toMatch(/72\.5/)
-	await bench.screenshot('problem')
+	expect(await problem.textContent()).toMatch(/Deadlift is at 75% in week 1.* above 72\.5%/)
+	await expect.poll(loadOfFirstDeadlift).toBe('120 kg')
+	await expect.poll(() => tonnageBars('Deadlift')).toContain('2400')
+	expect(await tonnageBars('Deadlift')).not.toContain('2250')
+	await bench.screenshot('preview')
+})
+
+test('the plan that runs the block has the warning in its text', async () => {
 	await bench.openFile('plans/mara-autumn.stave')
 	await bench.editor.locator('.squiggly-warning').first().waitFor()
-	await bench.openFile('blocks/hinge-rebuild.stave')
 })
 
 test('resting on the percent tells how its load came about', async () => {
+	await bench.openFile('blocks/hinge-rebuild.stave')
 	const hover = await bench.hover(placeOf(block, '70', 'week 1'))
 	const text = await hover.textContent()
 	expect(text).toContain('75% of 160 kg = 120 kg')
-	expect(text).toContain('120 kg')
+	expect(text).toContain('Nearest load in North Hall: 120 kg')
 	await bench.screenshot('hover')
 })
+
+/** Of the main work of week 1, as the preview shows it. */
+async function loadOfFirstDeadlift(): Promise<string | undefined> {
+	const row = bench.webview.locator('tr.sets.main', { hasText: 'Deadlift' }).first()
+	return (await row.locator('td.load strong').textContent())?.replaceAll('\u00a0', ' ')
+}
+
+/** The texts in the chart of a main lift. */
+async function tonnageBars(lift: string): Promise<string[]> {
+	const chart = bench.webview.locator('figure.chart', { has: bench.webview.getByRole('heading', { name: lift, exact: true }) })
+	return chart.locator('.drawing svg text').allTextContents()
+}
 
 test('a server that stops is started again, and the person is told once', async () => {
 	const told = bench.page.locator('.notification-toast', { hasText: 'Barstave had stopped, and is checking again.' })
