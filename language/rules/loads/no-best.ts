@@ -45,8 +45,9 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 
 /** An effort alone gives no load and a reason, no error; a share of the top set waits for another set, which is reported itself. */
 function loadlessIn(session: ScheduledSession): readonly Loadless[] {
+	// A name that stands for no movement is reported as that.
 	return session.items.flatMap(item =>
-		item.sets
+		(item.movement ? item.sets : [])
 			.filter(({ load, computed }) => {
 				const asked = (load.kind === 'percent' && load.of !== 'top-set') || load.kind === 'rm'
 				return asked && (computed.missing === 'best' || computed.missing === 'base')
