@@ -1,4 +1,4 @@
-import type { Picture, PreviewData } from '../../language/reports/preview.ts'
+import type { Picture, PreviewData, Ways } from '../../language/reports/preview.ts'
 
 /** What the page shows: the newest data, and where a text is broken, what was last known of it. */
 export interface Shown {
@@ -22,7 +22,14 @@ export function keepLastGood(last: Shown | null, next: PreviewData): Shown {
 
 /** The new picture with the sessions and weeks of the stale blocks as they were. */
 function merge(before: Picture, next: Picture, stale: ReadonlySet<string>): Picture {
-	return { ...next, ...mergeSheets(before, next, stale), ...mergeVolumes(before, next, stale) }
+	return { ...next, ...mergeSheets(before, next, stale), ...mergeVolumes(before, next, stale), ways: freshWays(next.ways, stale) }
+}
+
+/** The loads of stale blocks are old: how the new ones come about would not explain them. */
+function freshWays(ways: Ways | null, stale: ReadonlySet<string>): Ways | null {
+	if (ways === null) return null
+	const fresh = Object.entries(ways.ofSets).filter(([key]) => !stale.has(key.slice(0, key.indexOf(' '))))
+	return { ...ways, ofSets: Object.fromEntries(fresh) }
 }
 
 function mergeSheets(before: Picture, next: Picture, stale: ReadonlySet<string>): Pick<Picture, 'sheet' | 'written'> {

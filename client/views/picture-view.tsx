@@ -8,6 +8,7 @@ import { counted } from './reader/words.ts'
 import { LoadSheetView } from './sheet/load-sheet-view.tsx'
 import { weeksOf } from './sheet/weeks.ts'
 import { WeeklyVolumeView } from './volume/weekly-volume-view.tsx'
+import { WaysContext, waysOfSets } from './ways.ts'
 
 export interface PictureViewProps {
 	readonly picture: Picture
@@ -35,7 +36,9 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 			{sheet !== null && (
 				<>
 					<Overview sheet={sheet} titles={titles} meets={picture.meets} />
-					<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
+					<WaysContext.Provider value={waysOfSets(sheet, picture.ways)}>
+						<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
+					</WaysContext.Provider>
 				</>
 			)}
 			{volume !== null && (

@@ -9,8 +9,19 @@ import type { CalendarDate, Exact } from '../model/quantities.ts'
 import type { Schedule } from '../model/schedule.ts'
 import type { Span } from '../model/text.ts'
 import { type Link, links } from '../model/vocabulary.ts'
+import { explainSet } from './explanation.ts'
 import { itemsOnSheet, loadSheet, sessionsOnSheet } from './load-sheet.ts'
-import type { NeededWork, Picture, Place, PreviewProblem, Titles, WeekNeeds, WrittenSets } from './preview.ts'
+import {
+	type NeededWork,
+	type Picture,
+	type Place,
+	type PreviewProblem,
+	sessionKey,
+	type Titles,
+	type Ways,
+	type WeekNeeds,
+	type WrittenSets,
+} from './preview.ts'
 import { weeklyVolume } from './weekly-volume.ts'
 
 /** What a picture cannot know by itself: where things stand in files, and the problems that are open. */
@@ -38,6 +49,7 @@ export function pictureOfPlan(plan: Plan, programme: Programme, { problems, plac
 		meets: plan.meets.map(meet => ({ date: meet.on, title: meet.title?.text ?? '' })),
 		problems,
 		cautions: [...new Set(declared.flatMap(({ breakdown }) => (breakdown.caution ? [breakdown.caution.text] : [])))],
+		ways: waysOf(schedule, programme),
 		written: placeOf ? writtenSets(schedule, placeOf) : null,
 	}
 }
@@ -55,6 +67,7 @@ export function pictureOfBlock(block: Block, programme: Programme, { problems }:
 		meets: [],
 		problems,
 		cautions: [],
+		ways: null,
 		written: null,
 	}
 }
@@ -118,6 +131,23 @@ function neededWork({ sets, sessions, foundSets, foundSessions, because }: Neede
 		answeringSessions: foundSessions.valueOf(),
 		because,
 	}
+}
+
+function waysOf(schedule: Schedule, programme: Programme): Ways {
+	const texts: (readonly string[])[] = []
+	const known = new Map<string, number>()
+	const indexOf = (lines: readonly string[]): number => {
+		const key = lines.join('\n')
+		const index = known.get(key) ?? texts.push(lines) - 1
+		known.set(key, index)
+		return index
+	}
+	const ofSets = sessionsOnSheet(schedule).map(session => {
+		const names = { date: session.date, block: session.run.block.name.text, session: session.session.name.text }
+		const indices = itemsOnSheet(session).map(item => item.sets.map(set => indexOf(explainSet(set, item, programme))))
+		return [sessionKey(names), indices] as const
+	})
+	return { texts, ofSets: Object.fromEntries(ofSets) }
 }
 
 function writtenSets(schedule: Schedule, placeOf: NonNullable<PictureSurroundings['placeOf']>): WrittenSets {

@@ -56,6 +56,8 @@ export interface Picture {
 	readonly problems: readonly PreviewProblem[]
 	/** Of the breakdowns that the lifter has: pain or symptoms. Always shown. */
 	readonly cautions: readonly string[]
+	/** How each load came about; `null` where a page does not say. */
+	readonly ways: Ways | null
 	/** Where each set is written; `null` where a page leads to no text. */
 	readonly written: WrittenSets | null
 }
@@ -113,6 +115,18 @@ export interface Place {
 export interface Position {
 	readonly line: number
 	readonly character: number
+}
+
+/** How loads came about, line by line: what the hover and `why` say too. Each way stands once, however many sets have it. */
+export interface Ways {
+	readonly texts: readonly (readonly string[])[]
+	/** By the key of a session, then by item and set: an index into `texts`. */
+	readonly ofSets: Readonly<Record<string, readonly (readonly number[])[]>>
+}
+
+/** What tells a session of a sheet from every other. */
+export function sessionKey({ date, block, session }: { date: CalendarDate; block: string; session: string }): string {
+	return `${block} ${date} ${session}`
 }
 
 /** The load sheet's sets by the text that asks for them; beside the sheet, whose own shape is published and stays as it is. */

@@ -3,6 +3,7 @@ import { useContext } from 'preact/hooks'
 import type { SheetItem } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { TextLinksContext } from '../text-links.ts'
+import { WaysContext } from '../ways.ts'
 import { Discs } from './discs.tsx'
 import type { FoldedSets } from './fold.ts'
 import { discsOf, effortOf, exactOf, loadOf, percentOf, setsAndWork } from './wording.ts'
@@ -27,6 +28,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 	const percent = percentOf(set, reader)
 	const exact = exactOf(set, reader)
 	const discs = discsOf(set, reader)
+	const way = useContext(WaysContext).get(set)
 	const lit = place !== null && links?.lit.has(place)
 	return (
 		<tr class={`sets ${item.role}${lit ? ' lit' : ''}`} data-place={place ?? undefined}>
@@ -61,6 +63,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						)}
 					</span>
 				)}
+				{way !== undefined && load !== null && <WayOfLoad lines={way} />}
 				{set.reason !== null && (
 					<span class="reason" dir="auto">
 						{load === null && <strong>?</strong>} {set.reason}
@@ -98,6 +101,22 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 				<Boxes count={fold.firm + fold.optional} />
 			</td>
 		</tr>
+	)
+}
+
+/** How the load came about, for whoever asks. */
+function WayOfLoad({ lines }: { lines: readonly string[] }) {
+	return (
+		<details class="way">
+			<summary>how</summary>
+			<ul>
+				{lines.map((line, index) => (
+					<li key={index} dir="auto">
+						{line}
+					</li>
+				))}
+			</ul>
+		</details>
 	)
 }
 

@@ -101,6 +101,7 @@ export function picture(change: Partial<Picture> = {}): Picture {
 		meets: [],
 		problems: [],
 		cautions: [],
+		ways: null,
 		written: null,
 		...change,
 	}
