@@ -15,8 +15,8 @@ export function installHost() {
 	const done = path.join(folder, 'node_modules/.installed')
 	if (existsSync(done) && readFileSync(done, 'utf8') === version) return
 	console.log('Installing the editor for the end-to-end tests (code-server) …')
-	npm(folder, 'ci', '--ignore-scripts', '--no-audit', '--no-fund')
+	npm(folder, 'ci', '--ignore-scripts')
 	const inner = path.join(folder, 'node_modules/code-server/lib/vscode')
-	npm(inner, 'install', '--omit=dev', '--ignore-scripts', '--no-audit', '--no-fund')
+	npm(inner, 'install', '--omit=dev', '--ignore-scripts')
 	writeFileSync(done, version)
 }

@@ -7,7 +7,7 @@ import { root } from './root.mjs'
 export function installModules() {
 	if (areInstalled()) return
 	console.log('Installing what Barstave is built with (npm ci) …')
-	npm(root, 'ci', '--no-audit', '--no-fund')
+	npm(root, 'ci')
 }
 
 /** npm writes what it has installed into `node_modules/.package-lock.json`; packages for other platforms are left out of it. */

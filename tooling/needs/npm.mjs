@@ -12,7 +12,12 @@ export function npm(folder, ...args) {
 		.split(path.delimiter)
 		.filter(entry => !/node_modules[\\/]\.bin[\\/]?$/.test(entry))
 		.join(path.delimiter)
-	const { status, error } = spawnSync('npm', args, { cwd: folder, env, stdio: 'inherit', shell: process.platform === 'win32' })
+	const { status, error } = spawnSync('npm', [...args, '--no-audit', '--no-fund', '--loglevel=error'], {
+		cwd: folder,
+		env,
+		stdio: 'inherit',
+		shell: process.platform === 'win32',
+	})
 	if (status !== 0)
 		throw new Hindrance(
 			`"npm ${args[0]}" did not succeed in ${folder}${error ? `: ${error.message}` : ''}. Is the network there?`,

@@ -34,21 +34,21 @@ export class Workbench {
 		await this.#quickInput('F1', `>${title}`, title)
 	}
 
-	/** Puts the cursor at a place, both counted from 1. */
-	async goTo(line: number, column: number): Promise<void> {
+	/** Puts the cursor before a text. */
+	async goTo({ line, column }: Place): Promise<void> {
 		await this.#quickInput('Control+g', `:${line}:${column}`, 'Go to line')
 	}
 
-	/** Types new text over the first occurrence of the old one after `from`, both counted in the text that the file was opened with. */
+	/** Types over a text. */
 	async typeOver(place: Place, replacement: string): Promise<void> {
-		await this.goTo(place.line, place.column)
+		await this.goTo(place)
 		for (let step = 0; step < place.text.length; step++) await this.page.keyboard.press('Shift+ArrowRight')
 		await this.page.keyboard.type(replacement)
 	}
 
 	/** Rests the mouse on a text of the editor, and gives the box that opens. */
 	async hover(place: Place): Promise<Locator> {
-		await this.goTo(place.line, place.column)
+		await this.goTo(place)
 		await this.page.keyboard.press('Escape')
 		const box = await this.#boxOfCursor()
 		// The mouse must move for the editor to notice it.
