@@ -28,8 +28,7 @@ function merge(before: Picture, next: Picture, stale: ReadonlySet<string>): Pict
 /** The loads of stale blocks are old: how the new ones come about would not explain them. */
 function freshWays(ways: Ways | null, stale: ReadonlySet<string>): Ways | null {
 	if (ways === null) return null
-	const fresh = Object.entries(ways.ofSets).filter(([key]) => !stale.has(key.slice(0, key.indexOf(' '))))
-	return { ...ways, ofSets: Object.fromEntries(fresh) }
+	return { ...ways, ofSessions: ways.ofSessions.filter(({ block }) => !stale.has(block)) }
 }
 
 function mergeSheets(before: Picture, next: Picture, stale: ReadonlySet<string>): Pick<Picture, 'sheet' | 'written'> {

@@ -1,6 +1,6 @@
 import { createContext } from 'preact'
 import type { LoadSheet, SheetSet } from '../../language/reports/load-sheet.ts'
-import { sessionKey, type Ways } from '../../language/reports/preview.ts'
+import type { Ways } from '../../language/reports/preview.ts'
 
 /** How the load of each set of a sheet came about, line by line. */
 export type WayOfSet = ReadonlyMap<SheetSet, readonly string[]>
@@ -11,11 +11,11 @@ export const WaysContext = createContext<WayOfSet>(new Map())
 /** The ways of a picture by the sets of its sheet. */
 export function waysOfSets(sheet: LoadSheet | null, ways: Ways | null): WayOfSet {
 	const found = new Map<SheetSet, readonly string[]>()
-	for (const session of ways === null ? [] : (sheet?.sessions ?? [])) {
-		const indices = ways!.ofSets[sessionKey(session)]
-		for (const [itemIndex, item] of session.items.entries()) {
+	for (const { block, date, session, items } of ways?.ofSessions ?? []) {
+		const shown = sheet?.sessions.find(one => one.block === block && one.date === date && one.session === session)
+		for (const [itemIndex, item] of (shown?.items ?? []).entries()) {
 			for (const [setIndex, set] of item.sets.entries()) {
-				const lines = ways!.texts[indices?.[itemIndex]?.[setIndex] ?? -1]
+				const lines = ways!.texts[items[itemIndex]?.[setIndex] ?? -1]
 				if (lines && lines.length > 0) found.set(set, lines)
 			}
 		}

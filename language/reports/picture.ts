@@ -11,17 +11,7 @@ import type { Span } from '../model/text.ts'
 import { type Link, links } from '../model/vocabulary.ts'
 import { explainSet } from './explanation.ts'
 import { itemsOnSheet, loadSheet, sessionsOnSheet } from './load-sheet.ts'
-import {
-	type NeededWork,
-	type Picture,
-	type Place,
-	type PreviewProblem,
-	sessionKey,
-	type Titles,
-	type Ways,
-	type WeekNeeds,
-	type WrittenSets,
-} from './preview.ts'
+import type { NeededWork, Picture, Place, PreviewProblem, Titles, Ways, WeekNeeds, WrittenSets } from './preview.ts'
 import { weeklyVolume } from './weekly-volume.ts'
 
 /** What a picture cannot know by itself: where things stand in files, and the problems that are open. */
@@ -142,12 +132,13 @@ function waysOf(schedule: Schedule, programme: Programme): Ways {
 		known.set(key, index)
 		return index
 	}
-	const ofSets = sessionsOnSheet(schedule).map(session => {
-		const names = { date: session.date, block: session.run.block.name.text, session: session.session.name.text }
-		const indices = itemsOnSheet(session).map(item => item.sets.map(set => indexOf(explainSet(set, item, programme))))
-		return [sessionKey(names), indices] as const
-	})
-	return { texts, ofSets: Object.fromEntries(ofSets) }
+	const ofSessions = sessionsOnSheet(schedule).map(session => ({
+		block: session.run.block.name.text,
+		date: session.date,
+		session: session.session.name.text,
+		items: itemsOnSheet(session).map(item => item.sets.map(set => indexOf(explainSet(set, item, programme)))),
+	}))
+	return { texts, ofSessions }
 }
 
 function writtenSets(schedule: Schedule, placeOf: NonNullable<PictureSurroundings['placeOf']>): WrittenSets {

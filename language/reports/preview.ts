@@ -120,13 +120,15 @@ export interface Position {
 /** How loads came about, line by line: what the hover and `why` say too. Each way stands once, however many sets have it. */
 export interface Ways {
 	readonly texts: readonly (readonly string[])[]
-	/** By the key of a session, then by item and set: an index into `texts`. */
-	readonly ofSets: Readonly<Record<string, readonly (readonly number[])[]>>
+	readonly ofSessions: readonly WaysOfSession[]
 }
 
-/** What tells a session of a sheet from every other. */
-export function sessionKey({ date, block, session }: { date: CalendarDate; block: string; session: string }): string {
-	return `${block} ${date} ${session}`
+export interface WaysOfSession {
+	readonly block: string
+	readonly date: CalendarDate
+	readonly session: string
+	/** By item and set of the sheet's session: an index into `texts`. */
+	readonly items: readonly (readonly number[])[]
 }
 
 /** The load sheet's sets by the text that asks for them; beside the sheet, whose own shape is published and stays as it is. */

@@ -245,8 +245,8 @@ describe('the preview', () => {
 			answeringSets: '3',
 			answeringSessions: 1,
 		})
-		const { texts, ofSets } = data.picture!.ways!
-		const way = texts[ofSets['rebuild 2026-10-05 heavy-pull']![0]![0]!]!
+		const { texts, ofSessions } = data.picture!.ways!
+		const way = texts[ofSessions[0]!.items[0]![0]!]!
 		expect(way).toContain('70% of 160 kg = 112 kg.')
 		// One explanation: the hover says the same, word by word.
 		const hovered = (await hoverText(at('block.stave', '70%', 1)))!.replaceAll('\\', '')

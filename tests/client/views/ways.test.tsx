@@ -1,16 +1,17 @@
 import { renderToString } from 'preact-render-to-string'
 import { expect, test } from 'vitest'
 import { PictureView } from '../../../client/views/picture-view.tsx'
-import { sessionKey, type Ways } from '../../../language/reports/preview.ts'
+import type { Ways } from '../../../language/reports/preview.ts'
 import { item, picture, session, set, sheet } from './support/invented.ts'
 
 test('each load says how it came about, and nothing that people wrote becomes markup', () => {
 	const monday = session({ items: [item({ sets: [set({ exact: '112', load: '112.5' })] })] })
 	const lines = ['Best of Deadlift: <b>160 kg</b>.', '70% of 160 kg = 112 kg.']
-	const ofSets = { [sessionKey(monday)]: monday.items.map(item => item.sets.map(() => 0)) }
+	const { block, date } = monday
+	const ofSessions = [{ block, date, session: monday.session, items: [[0]] }]
 	const page = (ways: Ways | null) =>
 		renderToString(<PictureView picture={picture({ sheet: sheet([monday]), ways })} staleBlocks={[]} go={null} />)
-	const shown = page({ texts: [lines], ofSets })
+	const shown = page({ texts: [lines], ofSessions })
 	expect(shown).toContain('<summary>how</summary>')
 	expect(shown).toContain('<li dir="auto">70% of 160 kg = 112 kg.</li>')
 	expect(shown).toContain('&lt;b>160 kg')
