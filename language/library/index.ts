@@ -1,13 +1,15 @@
 import armsAndShoulders from './arms-and-shoulders.stave'
-import breakdowns from './breakdowns.stave'
 import carry from './carry.stave'
 import hinge from './hinge.stave'
+import hingeBreakdowns from './hinge-breakdowns.stave'
 import limits from './limits.stave'
 import press from './press.stave'
+import pressBreakdowns from './press-breakdowns.stave'
 import progressions from './progressions.stave'
 import rowAndPull from './row-and-pull.stave'
 import singleLeg from './single-leg.stave'
 import squat from './squat.stave'
+import squatBreakdowns from './squat-breakdowns.stave'
 import trunk from './trunk.stave'
 import warmUp from './warm-up.stave'
 
@@ -22,7 +24,9 @@ export const libraryFiles: readonly { path: string; text: string }[] = [
 	{ path: 'carry.stave', text: carry },
 	{ path: 'arms-and-shoulders.stave', text: armsAndShoulders },
 	{ path: 'warm-up.stave', text: warmUp },
-	{ path: 'breakdowns.stave', text: breakdowns },
+	{ path: 'hinge-breakdowns.stave', text: hingeBreakdowns },
+	{ path: 'squat-breakdowns.stave', text: squatBreakdowns },
+	{ path: 'press-breakdowns.stave', text: pressBreakdowns },
 	{ path: 'progressions.stave', text: progressions },
 	{ path: 'limits.stave', text: limits },
 ]

@@ -48,6 +48,9 @@ function check(failing: FailingLift, run: ScheduledRun, lifter: Lifter, plan: Pl
 		run.block.targets.some(target => target.text === lift) ||
 		sessions.some(({ items }) => items.some(item => item.working && item.movementName.text === lift))
 	if (weak === undefined || !trained) return []
+	// Where nothing of the family trains the weak link first (squats and presses, as a rule), the share says nothing: the work is elsewhere.
+	const canTrainWeak = programme.all('movement').some(one => isFamily(one, lift, pattern) && firstLink(one) === weak)
+	if (!canTrainWeak) return []
 	const family = sessions.flatMap(session =>
 		session.items
 			.filter(({ role, movement }) => role === 'accessory' && movement !== undefined && isFamily(movement, lift, pattern))
