@@ -1,0 +1,81 @@
+import { expect, test } from 'vitest'
+import { pathOf } from './harness/markdown.ts'
+import { folderOf, listed, type Place, problemsOfTexts, textsBelow } from './harness/workspace.ts'
+
+/** A default that a published programme leaves, and why it is right to say so. */
+interface Said extends Place {
+	readonly why: string
+}
+
+const said: readonly Said[] = [
+	{
+		file: 'ajcn2019.stave',
+		line: 4,
+		code: 'muscle-volume-high',
+		why: 'Five kinds of leg work over two days are 26 hard sets for the quads; more than 25 is a remark, not a fault.',
+	},
+	...[10, 22, 34].flatMap((line): Said[] => [
+		{
+			file: 'core-cycle.stave',
+			line,
+			code: 'sets-outside-range',
+			why: 'The cycle does many short holds, the library asks for 3-6 long ones: 10 to 15 sets are another dose, and a coach who wants it allows it.',
+		},
+		{
+			file: 'core-cycle.stave',
+			line,
+			code: 'hold-outside-range',
+			why: 'The same dose seen from its other side: 10 s against 30-90 s; below its range a hold is a remark.',
+		},
+	]),
+	{
+		file: 'core-cycle.stave',
+		line: 4,
+		code: 'muscle-volume-high',
+		why: 'Sets of 10 s are sets: three days of them are 36 to 51 a week for the obliques.',
+	},
+	{
+		file: 'core-cycle.stave',
+		line: 9,
+		code: 'volume-jump',
+		why: 'From week 2 to week 3 the sets rise from 42 to 51, 21% where the limit is 20%.',
+	},
+	{
+		file: 'klemp2016.stave',
+		line: 4,
+		code: 'no-lighter-week',
+		why: 'Eight weeks of the same, as a trial needs them; common practice has a lighter week every 4-6: a remark.',
+	},
+	{
+		file: 'kostikiadis2018.stave',
+		line: 9,
+		code: 'volume-jump',
+		why: 'The sets rise by a third and by a quarter within two weeks, from 12 to 20 for the glutes, and all of them at 80-90%.',
+	},
+	{
+		file: 'masters2017.stave',
+		line: 3,
+		code: 'muscle-volume-high',
+		why: 'Three kinds of leg work on three days are 27 sets for the quads; more than 25 is a remark, not a fault.',
+	},
+	{
+		file: 'masters2017.stave',
+		line: 4,
+		code: 'no-lighter-week',
+		why: 'Fourteen weeks of the same number of sets, as a trial needs them: a remark.',
+	},
+]
+
+const texts = textsBelow(pathOf('tests/reference/programmes'))
+const blocks = folderOf(texts).all('block')
+
+test('of the published programmes nothing is said but where they leave a default', () => {
+	expect(listed(problemsOfTexts(texts))).toEqual(listed(said))
+})
+
+test.each(blocks)('nothing more is said where a lifter runs $name.text', block => {
+	const movements = new Set(block.sessions.flatMap(session => session.items.map(item => item.movement.text)))
+	const bests = [...movements].map(name => `  best ${name} 100 kg on 2026-10-01\n`).join('')
+	const plan = `lifter sam-ost "Sam Ost"\n${bests}\nplan sam-autumn for sam-ost\n  start 2026-10-05\n  run ${block.name.text}\n`
+	expect(listed(problemsOfTexts(new Map([...texts, ['plan.stave', plan]])))).toEqual(listed(said))
+})
