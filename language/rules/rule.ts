@@ -6,6 +6,18 @@ import type { Level } from '../model/vocabulary.ts'
 /** The parts of the work that rules look at: one folder each. */
 export type RuleArea = 'reading' | 'shape' | 'dose' | 'breakdowns' | 'gates' | 'loads' | 'calendar' | 'logs'
 
+/** What people see of an area, where rules are listed. */
+export const areaTitles: Readonly<Record<RuleArea, string>> = {
+	reading: 'Reading the text',
+	shape: 'The shape of a block',
+	dose: 'Dose',
+	breakdowns: 'Breakdowns',
+	gates: 'Gates and progressions',
+	loads: 'Loads',
+	calendar: 'Calendar',
+	logs: 'Logs',
+}
+
 export type CheckByKind = {
 	readonly [K in DefinitionKind]?: (definition: DefinitionOf<K>, programme: Programme) => Iterable<Finding>
 }

@@ -3,7 +3,7 @@ import { type Definition, definitionKinds } from '../../../language/model/defini
 import { nearest } from '../../../language/names/nearest.ts'
 import { type Description, describe } from '../../../language/reports/description.ts'
 import { ruleOf, rules } from '../../../language/rules/registry.ts'
-import type { Rule } from '../../../language/rules/rule.ts'
+import { areaTitles, type Rule } from '../../../language/rules/rule.ts'
 import { levelOf } from '../../../language/workspace/problems.ts'
 import { layoutFor, print } from '../output.ts'
 import { Refusal } from '../refusal.ts'
@@ -52,7 +52,7 @@ function listOfRules({ folder }: Workspace, style: Style): string {
 	)
 	const areas = [...Map.groupBy(rows, row => row.area)]
 	return areas
-		.map(([area, rows]) => [style.strong(area), ...rows.map(row => `  ${table.row(row.cells)}`)].join('\n'))
+		.map(([area, rows]) => [style.strong(areaTitles[area]), ...rows.map(row => `  ${table.row(row.cells)}`)].join('\n'))
 		.join('\n\n')
 }
 
