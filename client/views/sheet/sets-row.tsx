@@ -63,7 +63,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						)}
 					</span>
 				)}
-				{way !== undefined && load !== null && <WayOfLoad lines={way} />}
+				{way !== undefined && load !== null && <WayOfLoad lines={way} of={item.title} />}
 				{set.reason !== null && (
 					<span class="reason" dir="auto">
 						{load === null && <strong>?</strong>} {set.reason}
@@ -105,10 +105,16 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 }
 
 /** How the load came about, for whoever asks. */
-function WayOfLoad({ lines }: { lines: readonly string[] }) {
+function WayOfLoad({ lines, of }: { lines: readonly string[]; of: string }) {
 	return (
 		<details class="way">
-			<summary>how</summary>
+			<summary>
+				how
+				<span class="unseen" dir="auto">
+					{' '}
+					the load of {of} came about
+				</span>
+			</summary>
 			<ul>
 				{lines.map((line, index) => (
 					<li key={index} dir="auto">
