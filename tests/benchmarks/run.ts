@@ -4,7 +4,6 @@ import os from 'node:os'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { promisify } from 'node:util'
-import { build } from 'esbuild'
 import {
 	createProtocolConnection,
 	type ProtocolConnection,
@@ -13,10 +12,10 @@ import {
 	StreamMessageWriter,
 } from 'vscode-languageserver/node'
 import type { Counters } from '../../server/features/counters.ts'
+import { buildProgram } from '../support/build-program.ts'
 import { milliseconds, summary } from './statistics.ts'
 import { fileName, makeWorkspace } from './workspaces.ts'
 
-const root = path.resolve(import.meta.dirname, '../..')
 /** Files of the workspaces to measure; 0 measures the compute core alone. */
 const sizes = (process.argv[2] ?? '1,100,1000')
 	.split(',')
@@ -225,23 +224,7 @@ async function measureCompute(program: string): Promise<string> {
 }
 
 const out = await mkdtemp(path.join(os.tmpdir(), 'barstave-bench-'))
-const bundle = async (entry: string, name: string) => {
-	const outfile = path.join(out, name)
-	await build({
-		absWorkingDir: root,
-		entryPoints: [entry],
-		outfile,
-		bundle: true,
-		platform: 'node',
-		format: 'cjs',
-		target: 'node22',
-		loader: { '.stave': 'text', '.md': 'text' },
-		logLevel: 'error',
-		minify: true,
-		keepNames: true,
-	})
-	return outfile
-}
+const bundle = (entry: string, name: string) => buildProgram(entry, path.join(out, name), { minify: true })
 const [ours, plain, terminal, compute] = await Promise.all([
 	bundle('server/main-node.ts', 'server.cjs'),
 	bundle('tests/benchmarks/plain-server.ts', 'plain.cjs'),

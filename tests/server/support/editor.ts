@@ -3,7 +3,6 @@ import { cp, mkdir, mkdtemp, readFile, realpath, rm, writeFile } from 'node:fs/p
 import os from 'node:os'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { build } from 'esbuild'
 import { afterAll } from 'vitest'
 import {
 	type ClientCapabilities,
@@ -14,8 +13,7 @@ import {
 	StreamMessageReader,
 	StreamMessageWriter,
 } from 'vscode-languageserver/node'
-
-const root = path.resolve(import.meta.dirname, '../../..')
+import { buildProgram, root } from '../../support/build-program.ts'
 
 let program: Promise<string> | undefined
 
@@ -33,22 +31,7 @@ async function temporaryFolder(purpose: string): Promise<string> {
 
 /** The real server, built from the sources once a test file. */
 async function serverProgram(): Promise<string> {
-	program ??= (async () => {
-		const folder = await temporaryFolder('server')
-		const outfile = path.join(folder, 'server.cjs')
-		await build({
-			absWorkingDir: root,
-			entryPoints: ['server/main-node.ts'],
-			outfile,
-			bundle: true,
-			platform: 'node',
-			format: 'cjs',
-			target: 'node22',
-			loader: { '.stave': 'text', '.md': 'text' },
-			logLevel: 'error',
-		})
-		return outfile
-	})()
+	program ??= temporaryFolder('server').then(folder => buildProgram('server/main-node.ts', path.join(folder, 'server.cjs')))
 	return program
 }
 

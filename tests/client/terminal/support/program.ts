@@ -2,30 +2,16 @@ import { spawn } from 'node:child_process'
 import { mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
-import { build } from 'esbuild'
 import { afterAll } from 'vitest'
+import { buildProgram, root } from '../../../support/build-program.ts'
 
-export const root = path.resolve(import.meta.dirname, '../../../..')
+export { root }
 
 let program: Promise<string> | undefined
 
 /** The program, built from the sources as it ships, once for each file of tests. */
 function builtProgram(): Promise<string> {
-	program ??= (async () => {
-		const outfile = path.join(await temporaryFolder(), 'barstave.cjs')
-		await build({
-			absWorkingDir: root,
-			entryPoints: ['client/terminal/main.ts'],
-			outfile,
-			bundle: true,
-			platform: 'node',
-			format: 'cjs',
-			target: 'node22',
-			loader: { '.stave': 'text', '.md': 'text' },
-			logLevel: 'error',
-		})
-		return outfile
-	})()
+	program ??= temporaryFolder().then(folder => buildProgram('client/terminal/main.ts', path.join(folder, 'barstave.cjs')))
 	return program
 }
 
