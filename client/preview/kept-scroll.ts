@@ -1,21 +1,21 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
-import type { Channel } from './channel.ts'
+import type { Editor } from './editor.ts'
 import type { ScrollPlace } from './messages.ts'
 
 /** Keeps over a reload what is read, and takes it up again once there is something to scroll. */
-export function useKeptScroll(channel: Channel, plan: { readonly current: string | null }, filled: boolean): void {
+export function useKeptScroll(editor: Editor, plan: { readonly current: string | null }, filled: boolean): void {
 	const restored = useRef(false)
 	useLayoutEffect(() => {
 		if (!filled || restored.current) return
 		restored.current = true
-		if (channel.kept?.scroll) scrollTo(channel.kept.scroll)
-	}, [channel, filled])
+		if (editor.kept?.scroll) scrollTo(editor.kept.scroll)
+	}, [editor, filled])
 	useEffect(() => {
 		let waiting: number | undefined
 		const keep = () => {
 			waiting ??= window.setTimeout(() => {
 				waiting = undefined
-				channel.keep({ plan: plan.current, scroll: scrollPlace() })
+				editor.keep({ plan: plan.current, scroll: scrollPlace() })
 			}, 200)
 		}
 		window.addEventListener('scroll', keep, { passive: true })
@@ -23,7 +23,7 @@ export function useKeptScroll(channel: Channel, plan: { readonly current: string
 			window.clearTimeout(waiting)
 			window.removeEventListener('scroll', keep)
 		}
-	}, [channel, plan])
+	}, [editor, plan])
 }
 
 /** The last section that begins above the middle of the window. */

@@ -1,6 +1,6 @@
 import './preview.css'
 import { render } from 'preact'
-import { openChannel } from './channel.ts'
+import { connect } from './editor.ts'
 import { Panel } from './panel.tsx'
 
-render(<Panel channel={openChannel()} />, document.getElementById('preview')!)
+render(<Panel editor={connect()} />, document.getElementById('preview')!)

@@ -1,14 +1,7 @@
+import type { NotificationType } from 'vscode-messenger-common'
 import type { Place, Position, PreviewData } from '../../language/reports/preview.ts'
 
-/**
- * What the panel's page and the extension tell each other: data alone. The shape of a message's definition is the messenger's own
- * (`NotificationType`), so that both ends are typed by it.
- */
-export interface MessageType<P> {
-	method: string
-	/** For the compiler only. */
-	readonly _?: P
-}
+// What the panel's page and the extension tell each other: data alone. Both ends are typed by these definitions.
 
 /** What a page keeps over a reload of the window. */
 export interface PageState {
@@ -31,15 +24,15 @@ export interface Cursor extends Position {
 // From the page.
 
 /** The page is there and wants its data. */
-export const ready: MessageType<{ readonly plan: string | null }> = { method: 'barstave/ready' }
-export const choose: MessageType<{ readonly plan: string }> = { method: 'barstave/choose' }
+export const ready: NotificationType<{ readonly plan: string | null }> = { method: 'barstave/ready' }
+export const choose: NotificationType<{ readonly plan: string }> = { method: 'barstave/choose' }
 /** Show this place in the text. */
-export const reveal: MessageType<Place> = { method: 'barstave/reveal' }
+export const reveal: NotificationType<Place> = { method: 'barstave/reveal' }
 
 // To the page.
 
-export const show: MessageType<PreviewData> = { method: 'barstave/show' }
+export const show: NotificationType<PreviewData> = { method: 'barstave/show' }
 /** Where the cursor is in the text; `null` where it is in none of ours. */
-export const cursor: MessageType<{ readonly at: Cursor | null }> = { method: 'barstave/cursor' }
+export const cursor: NotificationType<{ readonly at: Cursor | null }> = { method: 'barstave/cursor' }
 /** The server does not answer. */
-export const silence: MessageType<{ readonly message: string }> = { method: 'barstave/silence' }
+export const silence: NotificationType<{ readonly message: string }> = { method: 'barstave/silence' }

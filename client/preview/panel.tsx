@@ -5,7 +5,7 @@ import { PictureView } from '../views/picture-view.tsx'
 import { ReaderContext } from '../views/reader/context.ts'
 import { readerOf } from '../views/reader/reader.ts'
 import { TextLinksContext } from '../views/text-links.ts'
-import type { Channel } from './channel.ts'
+import type { Editor } from './editor.ts'
 import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
 import { keepLastGood, type Shown } from './keep-last-good.ts'
 import { useKeptScroll } from './kept-scroll.ts'
@@ -15,33 +15,29 @@ import { type Cursor, choose, cursor, ready, reveal, show, silence } from './mes
 import { PlanPicker } from './plan-picker.tsx'
 
 /** The preview panel: a plan picker above the picture of one plan, kept up to date by what the extension sends. */
-export function Panel({ channel }: { channel: Channel }) {
+export function Panel({ editor }: { editor: Editor }) {
 	const reader = useMemo(() => readerOf(navigator.language), [])
 	const [shown, setShown] = useState<Shown | null>(null)
 	const [trouble, setTrouble] = useState<string | null>(null)
 	const [at, setAt] = useState<Cursor | null>(null)
-	const plan = useRef(channel.kept?.plan ?? null)
+	const plan = useRef(editor.kept?.plan ?? null)
 
 	useEffect(() => {
-		const stops = [
-			channel.on(show, data => {
-				setTrouble(null)
-				setShown(last => keepLastGood(last, data))
-			}),
-			channel.on(cursor, message => setAt(message.at)),
-			channel.on(silence, ({ message }) => setTrouble(message)),
-		]
-		channel.send(ready, { plan: plan.current })
-		return () => {
-			for (const stop of stops) stop()
-		}
-	}, [channel])
+		editor.on(show, data => {
+			setTrouble(null)
+			setShown(last => keepLastGood(last, data))
+		})
+		editor.on(cursor, message => setAt(message.at))
+		editor.on(silence, ({ message }) => setTrouble(message))
+		editor.start()
+		editor.send(ready, { plan: plan.current })
+	}, [editor])
 
-	useKeptScroll(channel, plan, shown !== null)
+	useKeptScroll(editor, plan, shown !== null)
 
 	const picture = shown?.data.picture ?? null
 	const places = picture?.written?.places
-	const go = useMemo(() => (place: Place) => channel.send(reveal, place), [channel])
+	const go = useMemo(() => (place: Place) => editor.send(reveal, place), [editor])
 	const links = useMemo(
 		() => ({
 			go(index: number) {
@@ -67,8 +63,8 @@ export function Panel({ channel }: { channel: Channel }) {
 								chosen={shown.data.chosen}
 								onChoose={name => {
 									plan.current = name
-									channel.keep({ plan: name, scroll: null })
-									channel.send(choose, { plan: name })
+									editor.keep({ plan: name, scroll: null })
+									editor.send(choose, { plan: name })
 								}}
 							/>
 						)}

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net'
 import path from 'node:path'
 import { build } from 'esbuild'
 import type { Browser, Page } from 'playwright-core'
-import type { MessageType } from '../../../../client/preview/messages.ts'
+import type { NotificationType } from 'vscode-messenger-common'
 import { launchBrowser } from '../../../end-to-end/workbench/browser.ts'
 
 const root = path.resolve(import.meta.dirname, '../../../..')
@@ -48,14 +48,19 @@ export class PreviewPage {
 	}
 
 	/** Sends the page a message as the extension does. */
-	async tell<P>(type: MessageType<P>, params: P): Promise<void> {
-		await this.page.evaluate(message => window.postMessage(message), { method: type.method, params })
+	async tell<P>(type: NotificationType<P>, params: P): Promise<void> {
+		await this.page.evaluate(message => window.postMessage(message), {
+			method: type.method,
+			sender: { type: 'extension' },
+			receiver: { type: 'webview', webviewType: 'barstave.preview' },
+			params,
+		})
 		// Drawn, and the charts too.
 		await this.page.evaluate(() => new Promise(resolve => setTimeout(() => requestAnimationFrame(resolve), 50)))
 	}
 
 	/** What the page has sent to the extension with this message. */
-	async heard<P>(type: MessageType<P>): Promise<P[]> {
+	async heard<P>(type: NotificationType<P>): Promise<P[]> {
 		const sent = await this.page.evaluate(() => (window as unknown as { sent: { method: string; params: unknown }[] }).sent)
 		return sent.filter(message => message.method === type.method).map(message => message.params as P)
 	}
