@@ -1,15 +1,18 @@
 import {
+	type ClientCapabilities,
 	type Connection,
 	DidChangeWatchedFilesNotification,
 	type FileSystemWatcher,
 	type InitializeResult,
+	type ServerCapabilities,
 	TextDocumentSyncKind,
 	TextDocuments,
 	WatchKind,
 } from 'vscode-languageserver'
 import { TextDocument } from 'vscode-languageserver-textdocument'
 import { isRealDate } from '../language/compute/calendar.ts'
-import type { Feature } from './feature.ts'
+import { ChosenPlans } from './chosen-plans.ts'
+import type { Feature, ServerContext } from './feature.ts'
 import { codeActions } from './features/code-actions.ts'
 import { completion } from './features/completion.ts'
 import { counters } from './features/counters.ts'
@@ -20,11 +23,13 @@ import { folding } from './features/folding.ts'
 import { formatting } from './features/formatting.ts'
 import { hover } from './features/hover.ts'
 import { libraryText } from './features/library-text.ts'
+import { planChoice } from './features/plan-choice.ts'
 import { preview } from './features/preview.ts'
 import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
 import type { Files } from './files.ts'
+import { Settings } from './settings.ts'
 import { followToday } from './today.ts'
 import { Workspace } from './workspace.ts'
 
@@ -40,6 +45,7 @@ const features: readonly Feature[] = [
 	folding,
 	formatting,
 	codeActions,
+	planChoice,
 	preview,
 	libraryText,
 	counters,
@@ -54,23 +60,45 @@ const watched: FileSystemWatcher[] = [
 	{ globPattern: '**', kind: WatchKind.Create | WatchKind.Delete },
 ]
 
+/** What an editor may say at the start beside the protocol's own. */
+interface InitializationOptions {
+	/** Which day it is; else the clock says it. */
+	readonly today?: unknown
+	/** `push`: an editor that can ask for problems wants to be told of them all the same. */
+	readonly diagnostics?: unknown
+}
+
+function capabilitiesOf(feature: Feature, context: ServerContext): ServerCapabilities {
+	return { ...feature.capabilities, ...feature.capabilitiesFor?.(context) }
+}
+
 /** Serves one editor over a connection until that ends. */
 export function startServer(connection: Connection, files: Files): void {
 	const workspace = new Workspace(files)
 	const documents = new TextDocuments(TextDocument)
+	const settings = new Settings()
+	const chosen = new ChosenPlans(workspace)
 	let folders: readonly string[] = []
-	let watchesFiles = false
-	let changesFolders = false
+	let client: ClientCapabilities = {}
 
 	connection.onInitialize((params): InitializeResult => {
 		folders = params.workspaceFolders?.map(folder => folder.uri) ?? (params.rootUri ? [params.rootUri] : [])
-		watchesFiles = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false
-		changesFolders = params.capabilities.workspace?.workspaceFolders ?? false
-		const told: unknown = params.initializationOptions?.today
+		client = params.capabilities
+		const options = (params.initializationOptions ?? {}) as InitializationOptions
+		const told = options.today
 		// An editor that says which day it is, as tests do, is believed; else the clock says it.
 		if (typeof told === 'string' && isRealDate(told)) workspace.setToday(told)
 		else followToday(date => workspace.setToday(date))
-		const capabilities = Object.assign({}, ...features.map(feature => feature.capabilities))
+		const context: ServerContext = {
+			connection,
+			workspace,
+			client: params.capabilities,
+			settings,
+			chosen,
+			wantsProblemsPushed: options.diagnostics === 'push',
+		}
+		for (const feature of features) feature.register(context)
+		const capabilities = Object.assign({}, ...features.map(feature => capabilitiesOf(feature, context)))
 		return {
 			serverInfo: { name: 'Barstave' },
 			capabilities: {
@@ -82,8 +110,10 @@ export function startServer(connection: Connection, files: Files): void {
 	})
 
 	connection.onInitialized(() => {
-		if (watchesFiles) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: watched })
-		if (changesFolders)
+		settings.follow(connection, client)
+		if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration)
+			void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: watched })
+		if (client.workspace?.workspaceFolders)
 			connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
 				for (const folder of removed) workspace.removeFolder(folder.uri)
 				for (const folder of added) void workspace.addFolder(folder.uri)
@@ -100,7 +130,6 @@ export function startServer(connection: Connection, files: Files): void {
 	documents.onDidClose(({ document }) => void workspace.close(document.uri))
 	connection.onDidChangeWatchedFiles(({ changes }) => void workspace.filesChanged(changes.map(change => change.uri)))
 
-	for (const feature of features) feature.register({ connection, workspace })
 	documents.listen(connection)
 	connection.listen()
 }

@@ -139,6 +139,12 @@ export class Workspace {
 		return this.rootOf(uri)?.uri ?? parentOf(uri)
 	}
 
+	/** The folder of the editor that stands first. */
+	firstRootUri(): string | undefined {
+		void this.rootsVersion.value
+		return this.roots.keys().next().value
+	}
+
 	/** A file as it was last read; built-in ones included. */
 	fileOf(given: string): TextFile | undefined {
 		const uri = normalUri(given)

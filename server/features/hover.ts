@@ -1,14 +1,16 @@
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
-import type { Definition, Item, Plan } from '../../language/model/definitions.ts'
+import type { Definition, Item } from '../../language/model/definitions.ts'
 import type { SetGroup } from '../../language/model/prescription.ts'
 import type { ScheduledSession } from '../../language/model/schedule.ts'
 import type { Span } from '../../language/model/text.ts'
 import { exampleLines } from '../../language/parser/examples.ts'
+import type { Picked } from '../../language/reports/chosen-plan.ts'
 import { describe } from '../../language/reports/description.ts'
 import { explainSet } from '../../language/reports/explanation.ts'
 import { ruleOf } from '../../language/rules/registry.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
+import { isPicked, plansRunning } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
 import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
 import { asMarkdown, escaped } from '../markdown.ts'
@@ -21,10 +23,10 @@ const mostPlans = 3
 /** Says what a name is, how a load came about, and what a rule wants. */
 export const hover: Feature = {
 	capabilities: { hoverProvider: true },
-	register({ connection, workspace }) {
+	register({ connection, workspace, chosen }) {
 		connection.onHover(({ textDocument, position }): Hover | null => {
 			const found = definitionAt(workspace, textDocument.uri, position)
-			const shown = found && (ruleHover(found) ?? loadHover(found) ?? nameHover(found))
+			const shown = found && (ruleHover(found) ?? loadHover(found, chosen.pickedIn(textDocument.uri)) ?? nameHover(found))
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -54,11 +56,16 @@ function ruleHover({ definition, offset }: Found): Shown | undefined {
 	return { span: name.span, text }
 }
 
-/** The loads that a prescription gives the lifters who train by it, each with its way: of a block all, of a plan what it adds. */
-function loadHover({ definition, offset, folder }: Found): Shown | undefined {
+/**
+ * The loads that a prescription gives the lifters who train by it, each with its way: of a block those of the picked plan, else all; of a
+ * plan what it adds.
+ */
+function loadHover({ definition, offset, folder }: Found, picked: Picked | undefined): Shown | undefined {
 	const group = groupAt(definition, offset)
 	if (!group) return undefined
-	const plans = definition.kind === 'plan' ? [definition] : plansRunning(definition, folder)
+	const running = definition.kind === 'plan' ? [definition] : plansRunning(definition, folder)
+	const ofPicked = running.filter(plan => isPicked(plan, picked))
+	const plans = ofPicked.length > 0 ? ofPicked : running
 	const ways = plans.flatMap(plan => {
 		const way = wayOfLoad(schedulePlan(plan, folder).sessions, group, folder)
 		const lifter = folder.find('lifter', plan.lifter.text)
@@ -72,10 +79,6 @@ function loadHover({ definition, offset, folder }: Found): Shown | undefined {
 	}
 	const more = ways.length > mostPlans ? [`_and ${ways.length - mostPlans} more plans_`] : []
 	return { span: group.span, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
-}
-
-function plansRunning(definition: Definition, folder: Folder): readonly Plan[] {
-	return folder.all('plan').filter(plan => plan.runs.some(run => run.block.text === definition.name.text))
 }
 
 function groupAt(definition: Definition, offset: number): SetGroup | undefined {

@@ -3,6 +3,7 @@ import { pictureOfBlock, pictureOfPlan } from '../../language/reports/picture.ts
 import type { Picture, Place, PreviewData, PreviewProblem, PreviewQuestion, Stale } from '../../language/reports/preview.ts'
 import { fileProblems } from '../../language/workspace/file-problems.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
+import { type ChosenPlans, definitionsIn, listedPlan, plansIn } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
 import { titleOf } from '../lookup.ts'
 import { clientUri, locationIn, rangeOf } from '../positions.ts'
@@ -12,27 +13,26 @@ import type { Workspace } from '../workspace.ts'
 /** Gives previews what they show, and tells them when it may have changed. */
 export const preview: Feature = {
 	capabilities: {},
-	register({ connection, workspace }) {
+	register({ connection, workspace, chosen }) {
 		connection.onRequest('barstave/preview', async (question: PreviewQuestion): Promise<PreviewData> => {
 			await workspace.allRead()
 			workspace.settle()
-			return answer(question, workspace)
+			return answer(question, workspace, chosen)
 		})
 		workspace.onChange(() => void connection.sendNotification('barstave/previewChanged'))
 	},
 }
 
-function answer(question: PreviewQuestion, workspace: Workspace): PreviewData {
+function answer(question: PreviewQuestion, workspace: Workspace, chosen: ChosenPlans): PreviewData {
 	const folder = folderFor(question, workspace)
 	if (!folder) return { version: 1, plans: [], chosen: null, picture: null, stale: null }
-	const plans = folder.all('plan').filter(plan => plan.name.text !== '')
-	const choices = plans.map(plan => ({
-		name: plan.name.text,
-		title: titleOf(plan),
-		lifterTitle: lifterTitle(plan, folder),
-	}))
+	const plans = plansIn(folder)
+	const choices = plans.map(plan => {
+		const { name, title, lifterTitle } = listedPlan(plan, folder)
+		return { name, title, lifterTitle }
+	})
 	const asked = question.plan === undefined ? undefined : plans.find(plan => plan.name.text === question.plan)
-	const plan = asked ?? nearestPlan(question, plans, folder)
+	const plan = asked ?? chosen.planNear(question.uri, folder, question.shown)
 	const block = plan ? undefined : lonelyBlock(question.uri, folder)
 	const problems = openProblems(folder, workspace, plan)
 	const placeOf = (definition: Parameters<Folder['placeOf']>[0], span: Parameters<Folder['placeOf']>[1]): Place | undefined =>
@@ -53,32 +53,9 @@ function folderFor({ uri, plan }: PreviewQuestion, workspace: Workspace): Folder
 	return plan === undefined || own.namesakes('plan', plan).length > 0 ? own : (withPlan ?? own)
 }
 
-/** The plan that a file is about: its own, that of its lifter, or one that runs its block; else the first there is. Of several the one on show. */
-function nearestPlan({ uri, shown }: PreviewQuestion, plans: readonly Plan[], folder: Folder): Plan | undefined {
-	const pick = (fits: (plan: Plan) => boolean) => {
-		const fitting = plans.filter(fits)
-		return fitting.find(plan => plan.name.text === shown) ?? fitting[0]
-	}
-	const definitions = uri === undefined ? [] : (folder.file(uri)?.parts ?? []).flatMap(part => part.definition ?? [])
-	const names = (kind: string) => new Set(definitions.filter(one => one.kind === kind).map(one => one.name.text))
-	const [own, lifters, logs, blocks] = [names('plan'), names('lifter'), names('log'), names('block')]
-	if (blocks.size > 0 && own.size + lifters.size === 0) return pick(plan => plan.runs.some(run => blocks.has(run.block.text)))
-	return (
-		pick(plan => own.has(plan.name.text)) ??
-		pick(plan => lifters.has(plan.lifter.text) || logs.has(plan.lifter.text)) ??
-		pick(() => true)
-	)
-}
-
 /** A block that no plan runs yet. */
 function lonelyBlock(uri: string | undefined, folder: Folder) {
-	const definitions = uri === undefined ? [] : (folder.file(uri)?.parts ?? []).flatMap(part => part.definition ?? [])
-	return definitions.find(one => one.kind === 'block')
-}
-
-function lifterTitle(plan: Plan, folder: Folder): string {
-	const lifter = folder.find('lifter', plan.lifter.text)
-	return lifter ? titleOf(lifter) : plan.lifter.text
+	return definitionsIn(uri, folder).find(one => one.kind === 'block')
 }
 
 /** The problems of the files that a plan is made of: its own, its lifter's and its blocks'. */

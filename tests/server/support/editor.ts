@@ -59,6 +59,11 @@ export const uriOf = (folder: string, name = '') => pathToFileURL(path.join(fold
 /** An editor that speaks the protocol with the real server over stdio; it keeps what was published. */
 export class Editor {
 	readonly published: PublishDiagnosticsParams[] = []
+	/** What the server has asked to be asked for again. */
+	readonly refreshes: string[] = []
+	plansChanged = 0
+	/** What the editor answers when it is asked for our settings. */
+	settings: unknown = {}
 	private readonly diagnostics = new Map<string, readonly Diagnostic[]>()
 	private readonly texts = new Map<string, { version: number; text: string }>()
 	private waiting: (() => void)[] = []
@@ -73,10 +78,22 @@ export class Editor {
 			for (const wake of this.waiting.splice(0)) wake()
 		})
 		connection.onRequest('client/registerCapability', () => null)
+		connection.onRequest('workspace/configuration', ({ items }: { items: unknown[] }) => items.map(() => this.settings))
+		for (const what of ['inlayHint', 'codeLens', 'diagnostics', 'semanticTokens'])
+			connection.onRequest(`workspace/${what === 'diagnostics' ? 'diagnostic' : what}/refresh`, () => {
+				this.refreshes.push(what)
+				return null
+			})
+		connection.onNotification('barstave/plansChanged', () => void this.plansChanged++)
 	}
 
 	/** @param today What the editor says which day it is; without it the server looks at its clock. */
-	static async start(folders: readonly string[], capabilities: ClientCapabilities = {}, today?: string): Promise<Editor> {
+	static async start(
+		folders: readonly string[],
+		capabilities: ClientCapabilities = {},
+		today?: string,
+		options: Readonly<Record<string, unknown>> = {},
+	): Promise<Editor> {
 		const child = spawn(process.execPath, [await serverProgram(), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
 		const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin))
 		const editor = new Editor(connection, child)
@@ -84,8 +101,8 @@ export class Editor {
 		await connection.sendRequest('initialize', {
 			processId: process.pid,
 			rootUri: null,
-			capabilities: { workspace: { workspaceFolders: true, ...capabilities.workspace }, ...capabilities },
-			initializationOptions: { today },
+			capabilities: { ...capabilities, workspace: { workspaceFolders: true, ...capabilities.workspace } },
+			initializationOptions: { today, ...options },
 			workspaceFolders: folders.map(folder => ({ uri: uriOf(folder), name: path.basename(folder) })),
 		})
 		await connection.sendNotification('initialized', {})
