@@ -1,8 +1,8 @@
 import { exact } from '../../compute/exact.ts'
+import { leastPercent } from '../../compute/percents.ts'
 import type { Movement } from '../../model/definitions.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { type Exposure, exposuresOf } from './exposures.ts'
-import { leastPercent } from './percents.ts'
 import type { PlacedSession } from './placed-sessions.ts'
 
 /** Two exposures of a movement, one after the other, on days that are closer than its definition asks for. */

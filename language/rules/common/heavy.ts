@@ -1,7 +1,7 @@
+import { leastPercent } from '../../compute/percents.ts'
 import type { Exact } from '../../model/quantities.ts'
 import type { PlannedItem } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
-import { leastPercent } from './percents.ts'
 
 /** Main or accessory work with a set that is sure to be done at or above the heavy mark of its reference, however the load is written. */
 export function isHeavy(item: PlannedItem, mark: Exact, estimator: Estimator): boolean {

@@ -1,3 +1,4 @@
+import { countsForCap } from '../../compute/caps.ts'
 import { decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import type { Block, FrequencyCap, Lifter, Movement } from '../../model/definitions.ts'
@@ -8,7 +9,6 @@ import { dropped } from '../common/corrections.ts'
 import { type Exposure, exposuresOf } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { originOf } from '../common/origins.ts'
-import { leastPercent } from '../common/percents.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
 import { soundOnes } from '../common/proposals.ts'
@@ -50,19 +50,16 @@ function excesses<S extends PlacedSession>(week: readonly S[], estimator: Estima
 	return [...exposuresOf(week).values()].flatMap(exposures => {
 		const movement = exposures[0]?.items[0]?.item.movement
 		return (movement?.caps ?? []).flatMap((cap): Excess<S>[] => {
-			const counted = exposures.filter(exposure => countsFor(cap, exposure, estimator))
+			const counted = exposures.filter(({ items }) =>
+				countsForCap(
+					cap,
+					items.map(({ item }) => item),
+					estimator,
+				),
+			)
 			return movement && leastDays(counted) > cap.sessions ? [{ movement, cap, exposures: counted }] : []
 		})
 	})
-}
-
-/** With `from 75%` only days with a set at or above it count. */
-function countsFor<S extends PlacedSession>(cap: FrequencyCap, exposure: Exposure<S>, estimator: Estimator): boolean {
-	const { fromPercent } = cap
-	if (fromPercent === undefined) return true
-	return exposure.items.some(({ item }) =>
-		item.sets.some(set => !set.optional && (leastPercent(set, item, estimator)?.compare(fromPercent) ?? -1) >= 0),
-	)
 }
 
 /** `on monday` and `on day 1` may turn out to be one day: as few days as the exposures can be. */

@@ -1,5 +1,5 @@
+import { leastPercent, mostPercent } from '../../compute/percents.ts'
 import { clamped } from '../common/dose-text.ts'
-import { leastPercent, mostPercent } from '../common/percents.ts'
 import type { Rule } from '../rule.ts'
 import { type DoseFact, doseChecks, setsOutside } from './dose-range.ts'
 import page from './intensity-outside-range.md'

@@ -1,11 +1,11 @@
 import { repsPossible } from '../../compute/estimates.ts'
 import { hundred, zero } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
+import { leastPercent } from '../../compute/percents.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
 import type { ItemFault } from '../common/item-checks.ts'
-import { leastPercent } from '../common/percents.ts'
 import type { PlacedSession } from '../common/placed-sessions.ts'
 
 /** A set of reps whose percent is known, and how many reps that percent allows. */

@@ -1,106 +1,33 @@
-import { daysBetween } from '../../compute/calendar.ts'
 import { decimal } from '../../compute/exact.ts'
-import { type GateState, gateReachedInSchedule, gateState, gatesOf, gateText } from '../../compute/gates.ts'
+import { type GateAsk, type GateAsked, gatesAsked } from '../../compute/gates/asked.ts'
+import type { GateState } from '../../compute/gates.ts'
 import { massText } from '../../compute/mass.ts'
-import { schedulePlan } from '../../compute/schedule.ts'
-import type { Block, Gate, Lifter, Movement, Plan, Progression } from '../../model/definitions.ts'
+import type { Plan } from '../../model/definitions.ts'
 import type { RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate } from '../../model/quantities.ts'
-import type { ScheduledRun } from '../../model/schedule.ts'
-import { groupedBy } from '../common/groups.ts'
 import { originOf } from '../common/origins.ts'
 import { placeOfItem } from '../common/places.ts'
 import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 
-/** A gate that a plan comes to, at the first day that asks for it. */
-export interface AskedGate {
-	readonly gate: Gate
-	/** "Plank held 45 s" */
-	readonly text: string
-	readonly setBy: Movement | Progression | Block
-	/** The movements behind it that are used on that day; none where the block itself requires it. */
-	readonly movements: readonly string[]
-	readonly run: ScheduledRun
-	readonly date: CalendarDate
-	readonly state: GateState
-	/** When the lifter's plans reach it before that day, if they are done as written. */
-	readonly reachedOn: CalendarDate | undefined
-	/** Where it is set, and where it is come to. */
+/** A gate that a plan comes to, with where it is set and where it is come to. */
+export interface AskedGate extends GateAsked {
 	readonly places: readonly RelatedPlace[]
 }
 
-type Ask = Omit<AskedGate, 'movements' | 'state' | 'reachedOn'> & { readonly movement: string | undefined }
-
-/** The gates of a plan: those of each movement at its first use, and those that its blocks require at their first day. */
+/** The gates that a plan comes to, as rules report them. */
 export function askedGates(plan: Plan, programme: Programme): readonly AskedGate[] {
-	return programme.derived(plan, workOutAsked)
+	return programme.derived(plan, withPlaces)
 }
 
-function workOutAsked(plan: Plan, programme: Programme): readonly AskedGate[] {
-	const lifter = programme.find('lifter', plan.lifter.text)
-	if (lifter === undefined) return []
-	const asks = [...asksOfBlocks(plan, programme), ...asksOfMovements(plan, programme)]
-	asks.sort((a, b) => daysBetween(b.date, a.date))
-	// What is asked for twice is one gate, at the first day that asks for it.
-	return groupedBy(asks, ask => ask.text).map(same => {
-		const [first] = same
-		const { gate, date, run } = first
-		const together = same.filter(ask => ask.date === date && ask.run === run)
-		return {
-			...first,
-			movements: [...new Set(together.flatMap(ask => ask.movement ?? []))],
-			places: together.flatMap(ask => ask.places),
-			state: gateState(gate, first.movement ?? '', lifter, date, programme),
-			reachedOn: reachedBefore(gate, date, lifter, programme),
-		}
-	})
+function withPlaces(plan: Plan, programme: Programme): readonly AskedGate[] {
+	return gatesAsked(plan, programme).map(one => ({ ...one, places: one.asks.flatMap(ask => placesOf(ask, plan)) }))
 }
 
-function asksOfBlocks(plan: Plan, programme: Programme): Ask[] {
-	return schedulePlan(plan, programme).runs.flatMap(run =>
-		// A sign-off of nothing in particular nobody can show.
-		run.block.requires
-			.filter(gate => gate.movement !== undefined)
-			.map(gate => ({
-				gate,
-				text: gateText(gate, '', programme),
-				setBy: run.block,
-				movement: undefined,
-				run,
-				date: run.firstDay,
-				places: [{ definition: run.block, span: gate.span, message: 'The block requires it here.' }],
-			})),
-	)
-}
-
-function asksOfMovements(plan: Plan, programme: Programme): Ask[] {
-	const known = new Set<string>()
-	return schedulePlan(plan, programme).sessions.flatMap(session =>
-		session.items.flatMap(item => {
-			const { movement, movementName, sets } = item
-			if (movement === undefined || sets.length === 0 || known.has(movementName.text)) return []
-			known.add(movementName.text)
-			const use = placeOfItem(item, { run: session.run, plan }, `First used on ${session.date}.`)
-			return gatesOf(movement, programme).map(
-				({ gate, setBy }): Ask => ({
-					gate,
-					text: gateText(gate, movementName.text, programme),
-					setBy,
-					movement: movementName.text,
-					run: session.run,
-					date: session.date,
-					places: [use, { definition: setBy, span: gate.span, message: 'The gate stands here.' }],
-				}),
-			)
-		}),
-	)
-}
-
-function reachedBefore(gate: Gate, date: CalendarDate, lifter: Lifter, programme: Programme): CalendarDate | undefined {
-	const plans = programme.plansOf(lifter.name.text)
-	return plans.flatMap(plan => gateReachedInSchedule(gate, schedulePlan(plan, programme), date) ?? []).sort()[0]
+function placesOf({ gate, setBy, item, run, date }: GateAsk, plan: Plan): RelatedPlace[] {
+	if (item === undefined) return [{ definition: setBy, span: gate.span, message: 'The block requires it here.' }]
+	const use = placeOfItem(item, { run, plan }, `First used on ${date}.`)
+	return [use, { definition: setBy, span: gate.span, message: 'The gate stands here.' }]
 }
 
 /** "Weighted plank, first used on 2026-10-05, needs Plank held 45 s before (common practice)" */

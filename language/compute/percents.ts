@@ -1,9 +1,9 @@
-import { exact, zero } from '../../compute/exact.ts'
-import { isOfTopSet } from '../../compute/loads/top-set.ts'
-import { plannedWeight } from '../../compute/volume/set-weight.ts'
-import type { Exact, Mass } from '../../model/quantities.ts'
-import type { PlannedItem, PlannedLoad, PlannedSet, ScheduledSet } from '../../model/schedule.ts'
-import type { Estimator } from '../../model/vocabulary.ts'
+import type { Exact, Mass } from '../model/quantities.ts'
+import type { PlannedItem, PlannedLoad, PlannedSet, ScheduledSet } from '../model/schedule.ts'
+import type { Estimator } from '../model/vocabulary.ts'
+import { exact, zero } from './exact.ts'
+import { isOfTopSet } from './loads/top-set.ts'
+import { plannedWeight } from './volume/set-weight.ts'
 
 const highestPercent = exact(150)
 

@@ -1,0 +1,105 @@
+import type { Block, Gate, Lifter, Movement, Plan, Progression } from '../../model/definitions.ts'
+import type { Programme } from '../../model/programme.ts'
+import type { CalendarDate } from '../../model/quantities.ts'
+import type { ScheduledItem, ScheduledRun } from '../../model/schedule.ts'
+import { type GateState, gateReachedInSchedule, gateState, gatesOf, gateText } from '../gates.ts'
+import { schedulePlan } from '../schedule.ts'
+
+/** A gate that a plan comes to, at the first day that asks for it. */
+export interface GateAsked {
+	readonly gate: Gate
+	/** "Plank held 45 s" */
+	readonly text: string
+	readonly setBy: Movement | Progression | Block
+	/** The movements behind it that are used on that day; none where the block itself requires it. */
+	readonly movements: readonly string[]
+	readonly run: ScheduledRun
+	readonly date: CalendarDate
+	readonly state: GateState
+	/** When the lifter's plans reach it before that day, if they are done as written. */
+	readonly reachedOn: CalendarDate | undefined
+	/** All that ask for it on that day; the first is the one above. */
+	readonly asks: readonly GateAsk[]
+}
+
+/** One that asks for a gate: a movement where it is first used, or a block. */
+export interface GateAsk {
+	readonly gate: Gate
+	readonly text: string
+	readonly setBy: Movement | Progression | Block
+	/** The first use; `undefined` where a block requires it. */
+	readonly item: ScheduledItem | undefined
+	readonly run: ScheduledRun
+	readonly date: CalendarDate
+}
+
+/** The gates of a plan: those of each movement at its first use, and those that its blocks require at their first day. By date. */
+export function gatesAsked(plan: Plan, programme: Programme): readonly GateAsked[] {
+	return programme.derived(plan, workOutAsked)
+}
+
+function workOutAsked(plan: Plan, programme: Programme): readonly GateAsked[] {
+	const lifter = programme.find('lifter', plan.lifter.text)
+	if (lifter === undefined) return []
+	const asks = [...asksOfBlocks(plan, programme), ...asksOfMovements(plan, programme)]
+	asks.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+	// What is asked for twice is one gate, at the first day that asks for it.
+	return [...Map.groupBy(asks, ask => ask.text).values()].map((same): GateAsked => {
+		const first = same[0]!
+		const { gate, text, setBy, date, run } = first
+		const together = same.filter(ask => ask.date === date && ask.run === run)
+		return {
+			gate,
+			text,
+			setBy,
+			run,
+			date,
+			movements: [...new Set(together.flatMap(ask => ask.item?.movementName.text ?? []))],
+			state: gateState(gate, first.item?.movementName.text ?? '', lifter, date, programme),
+			reachedOn: reachedBefore(gate, date, lifter, programme),
+			asks: together,
+		}
+	})
+}
+
+function asksOfBlocks(plan: Plan, programme: Programme): GateAsk[] {
+	return schedulePlan(plan, programme).runs.flatMap(run =>
+		// A sign-off of nothing in particular nobody can show.
+		run.block.requires
+			.filter(gate => gate.movement !== undefined)
+			.map(gate => ({
+				gate,
+				text: gateText(gate, '', programme),
+				setBy: run.block,
+				item: undefined,
+				run,
+				date: run.firstDay,
+			})),
+	)
+}
+
+function asksOfMovements(plan: Plan, programme: Programme): GateAsk[] {
+	const known = new Set<string>()
+	return schedulePlan(plan, programme).sessions.flatMap(session =>
+		session.items.flatMap(item => {
+			const { movement, movementName, sets } = item
+			if (movement === undefined || sets.length === 0 || known.has(movementName.text)) return []
+			known.add(movementName.text)
+			return gatesOf(movement, programme).map(
+				({ gate, setBy }): GateAsk => ({
+					gate,
+					text: gateText(gate, movementName.text, programme),
+					setBy,
+					item,
+					run: session.run,
+					date: session.date,
+				}),
+			)
+		}),
+	)
+}
+
+function reachedBefore(gate: Gate, date: CalendarDate, lifter: Lifter, programme: Programme): CalendarDate | undefined {
+	const plans = programme.plansOf(lifter.name.text)
+	return plans.flatMap(plan => gateReachedInSchedule(gate, schedulePlan(plan, programme), date) ?? []).sort()[0]
+}
