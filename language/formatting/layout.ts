@@ -1,10 +1,10 @@
 import type { Line } from '../parser/lines.ts'
+import { spacesBetween } from '../spelling/spacing.ts'
+import { spell } from '../spelling/spell.ts'
 import { alignComments, alignWeeks } from './alignment.ts'
 import type { Element } from './element.ts'
 import { placeComments } from './place-comments.ts'
 import type { Comment, Sections } from './sections.ts'
-import { spacesBetween } from './spacing.ts'
-import { spell } from './spelling.ts'
 
 /** Everything that stands in a text, in its order, each with its new place. */
 export function layOut(text: string, { sections, comments }: Sections): Element[] {

@@ -1,6 +1,6 @@
 import type { Definition } from '../model/definitions.ts'
+import { spell } from '../spelling/spell.ts'
 import type { Sections } from './sections.ts'
-import { spell } from './spelling.ts'
 
 /** All that a text has beside its layout: its words, spelling apart, its comments, and what its definitions say. Equal for equal texts. */
 export function substanceOf(text: string, { sections, comments }: Sections): string {

@@ -155,6 +155,11 @@ export function unquote(input: string): string {
 	return body.replace(/\\(.)/g, '$1')
 }
 
+/** A quoted text in straight quotes, whatever its own are. */
+export function straightQuoted(image: string): string {
+	return `"${unquote(image).replace(/["\\]/g, '\\$&')}"`
+}
+
 /** The nearest name that our spelling allows: `Deadlift` → `deadlift`, `Kniebeuge_tief` → `kniebeuge-tief`, `Åse` → `ase`. */
 export function ourName(input: string): string {
 	const plain = input

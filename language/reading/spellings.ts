@@ -2,8 +2,8 @@ import type { IToken } from 'chevrotain'
 import type { Correction, Fault } from '../model/reading.ts'
 import { quote } from '../parser/messages.ts'
 import { spanOf } from '../parser/parse.ts'
-import { ourName, ourNumber } from '../parser/tokens.ts'
-import { reportOldSpelling, straightQuoted } from './our-spelling.ts'
+import { ourName, ourNumber, straightQuoted } from '../parser/tokens.ts'
+import { reportOldSpelling } from '../spelling/old-spelling.ts'
 import { likelyDates } from './reader.ts'
 
 /** Words that are read though they are not written in our spelling: each with the correction that brings it there. */

@@ -1,4 +1,4 @@
-import type { Word } from './spelling.ts'
+import type { Word } from './spell.ts'
 
 /** Spaces between two words of one line. */
 export function spacesBetween(before: Word, after: Word): number {

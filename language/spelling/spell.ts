@@ -1,6 +1,5 @@
 import type { Line, LineToken } from '../parser/lines.ts'
-import { ourNumber } from '../parser/tokens.ts'
-import { straightQuoted } from '../reading/our-spelling.ts'
+import { ourNumber, straightQuoted } from '../parser/tokens.ts'
 
 /** A word as the formatter writes it, and the stretch of the line that it stands for; an added word stands for none. */
 export interface Word {

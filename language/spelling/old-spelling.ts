@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain'
 import type { Fault, TextEdit } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { spanOf } from '../parser/parse.ts'
-import { unquote } from '../parser/tokens.ts'
+import { straightQuoted } from '../parser/tokens.ts'
 
 /**
  * What reads in several spellings and is written in one: `4x5` and `4×5` are `4 x 5`, `3 to 5` is `3-5`, `100kg` is `100 kg`. Layout
@@ -122,11 +122,6 @@ function whole(token: IToken, text: string): Respelling[] {
 	return text === token.image
 		? []
 		: [{ edit: { span: spanOf(token), text }, span: spanOf(token), was: token.image, becomes: text }]
-}
-
-/** A quoted text in straight quotes, whatever its own are. */
-export function straightQuoted(image: string): string {
-	return `"${unquote(image).replace(/["\\]/g, '\\$&')}"`
 }
 
 function over(first: IToken, last: IToken): Span {
