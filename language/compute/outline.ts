@@ -1,12 +1,13 @@
-import type { Block, Item } from '../model/definitions.ts'
+import type { Block, Item, Session } from '../model/definitions.ts'
 import type { Prescription } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
 import type { BlockOutline, PlannedItem, PlannedSession, PlannedWeek } from '../model/schedule.ts'
 import { fills, lightened } from './outline/deload.ts'
+import { type Placement, placementsOf } from './outline/placements.ts'
 import { type PlannedGroup, plannedGroup, setsOf } from './outline/planned-group.ts'
-import { changeCount, progressed } from './outline/progression.ts'
+import { type ChangeCounts, changeCounts, noChanges, progressed } from './outline/progression.ts'
 import { firstMainItem, isComputedWarmUp, warmUpSets } from './outline/warm-up.ts'
-import { covers, isProgressed, lineOf, weekCount } from './outline/week-choice.ts'
+import { covers, lineOf, weekCount } from './outline/week-choice.ts'
 
 /** Every week, session, item and set of a block, without a lifter's numbers; kept until something that it read changes. */
 export function outlineBlock(block: Block, programme: Programme): BlockOutline {
@@ -15,15 +16,17 @@ export function outlineBlock(block: Block, programme: Programme): BlockOutline {
 
 /** The same, worked out anew: for a block that a plan has changed, which is no definition of its own. */
 export function workOutOutline(block: Block, programme: Programme): BlockOutline {
+	const placed = groupsBy(placedItems(block), one => one.week)
 	const numbers = Array.from({ length: weekCount(block) }, (_, index) => index + 1)
 	const drafts = new Map<number, WeekDraft>()
 	// Training weeks first: a deload week is filled from one.
 	for (const isDeload of [false, true]) {
 		for (const week of numbers) {
-			if (covers(block.deload?.weeks ?? [], week) === isDeload) drafts.set(week, draftWeek(block, week, isDeload, drafts))
+			if (covers(block.deload?.weeks ?? [], week) !== isDeload) continue
+			drafts.set(week, draftWeek(block, week, placed.get(week) ?? [], isDeload, drafts))
 		}
 	}
-	const weeks = numbers.flatMap(week => finishWeek(block, drafts.get(week), programme))
+	const weeks = numbers.flatMap(week => finishWeek(drafts.get(week), programme))
 	return { block, weeks }
 }
 
@@ -42,65 +45,123 @@ export function lastTrainingWeek<T extends { readonly week: number; readonly del
 	)
 }
 
-/** An item in a week, before its groups are spread over sets. */
+/** A session on one of its days, and how often the changes of each of its items have acted by then. */
+interface PlacedItems extends Placement {
+	readonly counts: ReadonlyMap<Item, ChangeCounts>
+}
+
+function placedItems(block: Block): readonly PlacedItems[] {
+	const placements = placementsOf(block)
+	const counts = new Map<Placement, Map<Item, ChangeCounts>>(placements.map(placement => [placement, new Map()]))
+	for (const [session, ofSession] of groupsBy(placements, placement => placement.session)) {
+		for (const item of session.items) {
+			const ofItem = changeCounts(item, block, ofSession)
+			for (const [index, placement] of ofSession.entries()) counts.get(placement)?.set(item, ofItem[index] ?? noChanges)
+		}
+	}
+	return placements.map(placement => ({ ...placement, counts: counts.get(placement) ?? new Map() }))
+}
+
+function groupsBy<T, K>(all: readonly T[], keyOf: (one: T) => K): ReadonlyMap<K, readonly T[]> {
+	const groups = new Map<K, T[]>()
+	for (const one of all) {
+		const group = groups.get(keyOf(one))
+		if (group) group.push(one)
+		else groups.set(keyOf(one), [one])
+	}
+	return groups
+}
+
+/** An item on a day, before its groups are spread over sets. */
 interface ItemDraft {
 	readonly item: Item
 	readonly from: PlannedItem['from']
 	readonly groups: readonly PlannedGroup[]
-	readonly changeCount: number
+	readonly counts: ChangeCounts
 	readonly filledFrom: number | undefined
+}
+
+interface SessionDraft extends Placement {
+	readonly items: readonly ItemDraft[]
 }
 
 interface WeekDraft {
 	readonly week: number
 	readonly deload: boolean
 	readonly hasWork: boolean
-	readonly items: ReadonlyMap<Item, ItemDraft>
+	readonly sessions: readonly SessionDraft[]
 }
 
-function draftWeek(block: Block, week: number, deload: boolean, drafts: ReadonlyMap<number, WeekDraft>): WeekDraft {
-	const source = deload ? lastTrainingWeek([...drafts.values()], week) : undefined
-	const items = new Map<Item, ItemDraft>()
-	for (const session of block.sessions) {
-		for (const item of session.items) items.set(item, draftItem(item, block, week, deload, source))
-	}
-	const hasWork = [...items.values()].some(draft => isWorking(draft.item) && draft.groups.length > 0)
-	return { week, deload, hasWork, items }
+function draftWeek(
+	block: Block,
+	week: number,
+	placed: readonly PlacedItems[],
+	deload: boolean,
+	drafts: ReadonlyMap<number, WeekDraft>,
+): WeekDraft {
+	const sessions = placed.map(({ counts, ...placement }): SessionDraft => {
+		const { session } = placement
+		const source = deload ? sourceOf(session, week, [...drafts.values()]) : undefined
+		const items = session.items.map((item, index) =>
+			draftItem(item, block, week, counts.get(item) ?? noChanges, deload, source && { ...source, draft: source.items[index] }),
+		)
+		return { ...placement, items }
+	})
+	const hasWork = sessions.some(({ items }) => items.some(draft => isWorking(draft.item) && draft.groups.length > 0))
+	return { week, deload, hasWork, sessions }
 }
 
-function draftItem(item: Item, block: Block, week: number, deload: boolean, source: WeekDraft | undefined): ItemDraft {
-	const draft = (from: ItemDraft['from'], groups: readonly PlannedGroup[], changes = 0, filledFrom?: number): ItemDraft => {
-		return { item, from, groups, changeCount: changes, filledFrom }
+/** A session as it last was before a deload week: on its last day in the last training week that has it. */
+function sourceOf(session: Session, week: number, drafts: readonly WeekDraft[]): SessionDraft | undefined {
+	const withIt = drafts.filter(draft => draft.sessions.some(one => one.session === session))
+	return lastTrainingWeek(withIt, week)?.sessions.findLast(one => one.session === session)
+}
+
+function draftItem(
+	item: Item,
+	block: Block,
+	week: number,
+	counts: ChangeCounts,
+	deload: boolean,
+	source: { readonly week: number; readonly draft: ItemDraft | undefined } | undefined,
+): ItemDraft {
+	const draft = (
+		from: ItemDraft['from'],
+		groups: readonly PlannedGroup[],
+		acted: ChangeCounts = noChanges,
+		filledFrom?: number,
+	): ItemDraft => {
+		return { item, from, groups, counts: acted, filledFrom }
 	}
-	const groupsOf = (prescription: Prescription | undefined, changes: number) =>
+	const groupsOf = (prescription: Prescription | undefined) =>
 		(prescription?.groups ?? [])
 			.map(group => plannedGroup(group, block.percentsOf?.value ?? 'best'))
-			.map(group => progressed(group, item.changes, changes))
+			.map(group => progressed(group, item.changes, counts))
 
 	const line = lineOf(item, week)
 	if (line?.skip) return draft('skip', [])
-	const count = isProgressed(item, line) ? changeCount(item, block, week) : 0
-	if (line !== undefined) return draft('week-line', groupsOf(line.prescription, count), count)
+	if (line !== undefined) return draft('week-line', groupsOf(line.prescription), counts)
 	if (isComputedWarmUp(item)) return draft('computed-warm-up', [])
 	const deloadLine = deload ? block.deload : undefined
 	if (deloadLine !== undefined && fills(deloadLine)) {
 		// A block that begins with its deload has no training week to go by: the prescription for every week is what there is.
-		const model = source === undefined ? draft('every-week', groupsOf(item.everyWeek, count), count) : source.items.get(item)
+		const model = source === undefined ? draft('every-week', groupsOf(item.everyWeek), counts) : source.draft
 		const groups = (model?.groups ?? []).map(group => lightened(group, deloadLine))
-		if (groups.length > 0) return draft('deload-fill', groups, model?.changeCount, source?.week)
+		if (groups.length > 0) return draft('deload-fill', groups, model?.counts, source?.week)
 		return draft(model?.from === 'skip' ? 'skip' : 'none', [])
 	}
-	return item.everyWeek === undefined ? draft('none', []) : draft('every-week', groupsOf(item.everyWeek, count), count)
+	return item.everyWeek === undefined ? draft('none', []) : draft('every-week', groupsOf(item.everyWeek), counts)
 }
 
-function finishWeek(block: Block, draft: WeekDraft | undefined, programme: Programme): readonly PlannedWeek[] {
+function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonly PlannedWeek[] {
 	if (draft === undefined) return []
 	const { week, deload, hasWork } = draft
-	const sessions = block.sessions.map((session): PlannedSession => {
-		const items = session.items.flatMap(item => finishItem(draft.items.get(item), programme))
+	const sessions = draft.sessions.map(({ session, day, items: drafts }): PlannedSession => {
+		const items = drafts.map(item => finishItem(item, programme))
 		const main = firstMainItem(items)
 		return {
 			session,
+			day,
 			items: items.map(planned =>
 				planned.from === 'computed-warm-up' ? { ...planned, sets: warmUpSets(planned.item, planned.movement, main) } : planned,
 			),
@@ -109,23 +170,20 @@ function finishWeek(block: Block, draft: WeekDraft | undefined, programme: Progr
 	return [{ week, deload, hasWork, sessions }]
 }
 
-function finishItem(draft: ItemDraft | undefined, programme: Programme): readonly PlannedItem[] {
-	if (draft === undefined) return []
-	const { item, from, groups, changeCount, filledFrom } = draft
+function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, programme: Programme): PlannedItem {
 	const sets = groups.flatMap(group => setsOf(group, item.role))
-	return [
-		{
-			item,
-			role: item.role,
-			movementName: item.movement,
-			movement: programme.find('movement', item.movement.text),
-			from,
-			changeCount,
-			filledFrom,
-			sets,
-			working: isWorking(item) && sets.length > 0,
-		},
-	]
+	return {
+		item,
+		role: item.role,
+		movementName: item.movement,
+		movement: programme.find('movement', item.movement.text),
+		from,
+		changeCount: counts.week,
+		sessionChangeCount: counts.session,
+		filledFrom,
+		sets,
+		working: isWorking(item) && sets.length > 0,
+	}
 }
 
 /** Main, accessory or test: what counts for caps, needs and volume. */

@@ -1,4 +1,4 @@
-import type { Lifter, Plan, Session } from '../model/definitions.ts'
+import type { Lifter, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Unit, Weekday } from '../model/quantities.ts'
 import type {
@@ -17,11 +17,13 @@ import { addDays, weekdayIndex } from './calendar.ts'
 import { hundred } from './exact.ts'
 import { limitsFor } from './limits.ts'
 import { withLoads } from './loads.ts'
+import { isMovable } from './outline/placements.ts'
 import { outlineBlock, workOutOutline } from './outline.ts'
 import { type ChangedBlock, changedBlock } from './schedule/changed-block.ts'
 import { placedRuns } from './schedule/placed-runs.ts'
 import { gymUnit, planUnit } from './schedule/plan-unit.ts'
 import { firstPlanDay, planWeekOf } from './schedule/plan-week.ts'
+import { compareParts } from './session-days.ts'
 import { gymAt } from './training-place.ts'
 
 /** A plan with its dates, and the loads of its lifter with the way of each; kept until something that it read changes. */
@@ -59,8 +61,8 @@ function workOutSchedule(plan: Plan, programme: Programme): Schedule {
 			}
 		}
 	}
-	// Sorting is stable: sessions of one date stay in the order of their block.
-	sessions.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+	// Sorting is stable: sessions of one time stay in the order of their block.
+	sessions.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : compareParts(a.part, b.part)))
 	return { plan, lifter, unit, runs, sessions, leftOut }
 }
 
@@ -76,9 +78,9 @@ function dateSession(
 	setting: PlanSetting,
 ): ScheduledSession | LeftOutSession {
 	const { plan, programme, lifter } = setting
-	const { session, items } = planned
-	const left = { run, session, blockWeek: week.week }
-	const weekday = weekdayFor(session, plan, changed)
+	const { session, day, items } = planned
+	const left = { run, session, day, blockWeek: week.week }
+	const weekday = weekdayFor(planned, plan, changed)
 	if (weekday === undefined) return { ...left, why: 'no-day' }
 	const date = addDays(run.monday, 7 * (week.week - 1) + weekdayIndex(weekday))
 	if (plan.start !== undefined && date < plan.start.value) return { ...left, why: 'before-start' }
@@ -89,9 +91,12 @@ function dateSession(
 		...(changed.itemChanges.get(item.item) ?? { changedBy: undefined, insteadOf: undefined }),
 	}))
 	return {
-		...left,
+		run,
+		session,
+		blockWeek: week.week,
 		date,
 		weekday,
+		part: day?.part,
 		planWeek: planWeekOf(date, setting.firstDay ?? date),
 		deload: week.deload,
 		gym,
@@ -110,8 +115,8 @@ function dateSession(
 	}
 }
 
-/** The weekday that a run moves a session to, else the session's own, else the plan's for its `day N`. */
-function weekdayFor(session: Session, plan: Plan, changed: ChangedBlock): Weekday | undefined {
-	const ofDay = session.day === undefined ? undefined : plan.days?.value[session.day - 1]
-	return changed.moves.get(session.name.text) ?? session.weekday ?? ofDay
+/** The weekday that a run moves a session of one day to, else its day's own, else the plan's for its `day N`. */
+function weekdayFor({ session, day }: PlannedSession, plan: Plan, changed: ChangedBlock): Weekday | undefined {
+	const ofDay = day?.number === undefined ? undefined : plan.days?.value[day.number - 1]
+	return (isMovable(session, changed.block) ? changed.moves.get(session.name.text) : undefined) ?? day?.weekday ?? ofDay
 }

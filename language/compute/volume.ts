@@ -18,6 +18,7 @@ import { covers } from './outline/week-choice.ts'
 import { outlineBlock } from './outline.ts'
 import { firstPlanDay, planWeekOf } from './schedule/plan-week.ts'
 import { schedulePlan } from './schedule.ts'
+import { dayText } from './session-days.ts'
 import { plannedWeight, scheduledWeight } from './volume/set-weight.ts'
 import { addTotals, noTotals, setTotals, sumTotals, type Totals } from './volume/totals.ts'
 
@@ -95,8 +96,7 @@ function scheduleVolume(schedule: Schedule): Volume<ScheduledSession> {
 function outlineVolume(outline: BlockOutline, estimator: Estimator): Volume<PlannedSession> {
 	const weeks = outline.weeks.map((week): WeekVolume<PlannedSession> => {
 		const sessions = week.sessions.map(planned => {
-			const { session } = planned
-			const day = `week ${week.week} ${session.weekday ?? (session.day === undefined ? session.name.text : `day ${session.day}`)}`
+			const day = `week ${week.week} ${planned.day === undefined ? planned.session.name.text : dayText({ ...planned.day, part: undefined })}`
 			return sessionVolume(planned, item => plannedItemTotals(item, day, estimator))
 		})
 		return {

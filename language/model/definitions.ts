@@ -1,5 +1,5 @@
 import type { Change, Milestone, Prescription, Tempo } from './prescription.ts'
-import type { CalendarDate, CountRange, Exact, ExactRange, Mass, Weekday } from './quantities.ts'
+import type { CalendarDate, CountRange, Exact, ExactRange, Mass, PartOfDay, Weekday } from './quantities.ts'
 import type { Fault, Reference } from './reading.ts'
 import type { Fact, Name, QuotedText, Span } from './text.ts'
 import type { Deviation, Estimator, Level, Link, Role } from './vocabulary.ts'
@@ -293,17 +293,34 @@ export interface Item {
 	readonly span: Span
 }
 
+/** A day that a session stands on, as it is written: `monday evening`, or the `3` of `on day 1, 3`. */
+export interface SessionDay {
+	readonly weekday: Weekday | undefined
+	/** `on day 1`: the plan's `days` say which weekday. */
+	readonly number: number | undefined
+	/** `undefined`: at no time in particular. */
+	readonly part: PartOfDay | undefined
+	/** The weekday or the number, without the part of the day. */
+	readonly span: Span
+}
+
 export interface Session {
 	readonly name: Name
 	readonly title: QuotedText | undefined
-	readonly weekday: Weekday | undefined
-	/** `on day 1`: the plan's `days` say which weekday. */
-	readonly day: number | undefined
-	/** The weekday, or the number of the day. */
-	readonly daySpan: Span | undefined
+	/** In the order of the week, each day once; empty where the session has no day of its own. */
+	readonly days: readonly SessionDay[]
 	readonly items: readonly Item[]
 	readonly notes: readonly QuotedText[]
 	readonly header: Span
+	readonly span: Span
+}
+
+/** `turn a, b over monday, wednesday, friday`: a, b, a in the first week, b, a, b in the second. */
+export interface Turn {
+	/** Names of the block's sessions, in the order in which they take turns. */
+	readonly sessions: readonly Name[]
+	/** In the order of the week, each day once. */
+	readonly days: readonly SessionDay[]
 	readonly span: Span
 }
 
@@ -324,6 +341,7 @@ export interface Block extends DefinitionBase {
 	readonly answers: readonly Name[]
 	readonly percentsOf: Fact<'best' | 'base'> | undefined
 	readonly requires: readonly Gate[]
+	readonly turns: readonly Turn[]
 	readonly sessions: readonly Session[]
 }
 

@@ -1,5 +1,5 @@
 import type { CountRange, Exact, ExactRange, Mass } from './quantities.ts'
-import type { Span } from './text.ts'
+import type { Name, Span } from './text.ts'
 
 /** What one set asks for, beside the load. */
 export type Work =
@@ -57,19 +57,26 @@ export interface Prescription {
 	readonly groups: readonly SetGroup[]
 }
 
-export type ChangeUnit = 'kg' | 'lb' | '%' | 's' | 'm' | 'reps' | 'sets'
+export type ChangeUnit = 'kg' | 'lb' | '%' | 's' | 'm' | 'reps' | 'sets' | 'rpe'
 
-/** `each week add 2.5 kg`: `amount` is negative for `take`. */
-export interface Change {
-	readonly span: Span
+/** So much more, or less: `amount` is negative for `take`. */
+export interface ChangeStep {
 	readonly amount: Exact
 	readonly unit: ChangeUnit
+}
+
+/** `each week add 2.5 kg`, `each session add 2.5 kg`. */
+export interface Change extends ChangeStep {
+	readonly span: Span
+	readonly each: 'week' | 'session'
 }
 
 /** `once 3 x 12 reached add 2.5 kg`: the next step waits for what was reached, not for the calendar. */
 export interface Milestone {
 	readonly span: Span
 	readonly reached: SetGroup
-	readonly amount: Exact
-	readonly unit: ChangeUnit
+	readonly then:
+		| ({ readonly kind: 'change' } & ChangeStep)
+		/** `move to weighted-plank 3 x 30 s`. */
+		| { readonly kind: 'move'; readonly movement: Name; readonly prescription: Prescription | undefined }
 }

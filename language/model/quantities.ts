@@ -28,3 +28,7 @@ export type CalendarDate = string
 
 export const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const
 export type Weekday = (typeof weekdays)[number]
+
+/** In the order of the day; what has no time of its own stands between the two. */
+export const partsOfDay = ['morning', 'evening'] as const
+export type PartOfDay = (typeof partsOfDay)[number]

@@ -1,6 +1,6 @@
-import type { Best, Block, Gym, Item, Lifter, Movement, Plan, Run, Session } from './definitions.ts'
+import type { Best, Block, Gym, Item, Lifter, Movement, Plan, Run, Session, SessionDay } from './definitions.ts'
 import type { Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
-import type { CalendarDate, Exact, ExactRange, Mass, Unit, Weekday } from './quantities.ts'
+import type { CalendarDate, Exact, ExactRange, Mass, PartOfDay, Unit, Weekday } from './quantities.ts'
 import type { Name } from './text.ts'
 import type { Role } from './vocabulary.ts'
 
@@ -43,8 +43,10 @@ export interface PlannedItem {
 	readonly movement: Movement | undefined
 	/** Why these sets: a line of that week, the line for every week, the deload line, or nothing at all. */
 	readonly from: 'week-line' | 'every-week' | 'deload-fill' | 'skip' | 'computed-warm-up' | 'none'
-	/** How often `each week add …` has acted on these sets. */
+	/** How often `each week …` has acted on these sets. */
 	readonly changeCount: number
+	/** How often `each session …` has acted on them. */
+	readonly sessionChangeCount: number
 	/** The training week that a deload week was filled from. */
 	readonly filledFrom: number | undefined
 	readonly sets: readonly PlannedSet[]
@@ -52,8 +54,11 @@ export interface PlannedItem {
 	readonly working: boolean
 }
 
+/** A session on one of its days in a week. */
 export interface PlannedSession {
 	readonly session: Session
+	/** The one of its days that it is, or that its turn gives it; `undefined` where it has none. */
+	readonly day: SessionDay | undefined
 	readonly items: readonly PlannedItem[]
 }
 
@@ -147,6 +152,8 @@ export interface ScheduledItem extends Omit<PlannedItem, 'sets'> {
 export interface ScheduledSession {
 	readonly date: CalendarDate
 	readonly weekday: Weekday
+	/** `undefined`: at no time in particular. */
+	readonly part: PartOfDay | undefined
 	readonly run: ScheduledRun
 	/** Week of the block, from 1. */
 	readonly blockWeek: number
@@ -173,6 +180,7 @@ export interface ScheduledRun {
 export interface LeftOutSession {
 	readonly run: ScheduledRun
 	readonly session: Session
+	readonly day: SessionDay | undefined
 	readonly blockWeek: number
 	readonly why: 'no-day' | 'before-start'
 }
@@ -182,7 +190,7 @@ export interface Schedule {
 	readonly lifter: Lifter | undefined
 	readonly unit: Unit
 	readonly runs: readonly ScheduledRun[]
-	/** By date, then in the order of the block. */
+	/** By date and part of the day, then in the order of the block. */
 	readonly sessions: readonly ScheduledSession[]
 	readonly leftOut: readonly LeftOutSession[]
 }

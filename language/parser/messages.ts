@@ -15,6 +15,8 @@ const smallParts = new Set([
 	'Role',
 	'ChangeUnit',
 	'DeloadShare',
+	'NamedDay',
+	'NumberedDay',
 ])
 
 /** What a definition's lines begin with, in the order in which a coach meets them. */
@@ -34,8 +36,8 @@ const lineWords: Readonly<Record<DefinitionKind, readonly string[]>> = {
 		...['trains at', 'bodyweight', 'best', 'base', 'fails', 'keep', 'passed', 'available', 'avoid', 'allow', 'source', 'note'],
 	],
 	block: [
-		...['weeks', 'deload', 'targets', 'answers', 'percents of', 'requires', 'session', 'main', 'accessory', 'warm-up', 'week'],
-		...['each week', 'once', 'with the item above', 'allow', 'source', 'note'],
+		...['weeks', 'deload', 'targets', 'answers', 'percents of', 'requires', 'turn', 'session', 'main', 'accessory', 'warm-up'],
+		...['conditioning', 'test', 'week', 'each week', 'each session', 'once', 'with the item above', 'allow', 'source', 'note'],
 	],
 	plan: ['start', 'days', 'run', 'swap', 'add', 'drop', 'scale', 'move', 'meet', 'allow', 'source', 'note'],
 	log: ['on', 'did', 'felt', 'hurt', 'cleared', 'note'],

@@ -62,6 +62,7 @@ const lineStarts = new Set([
 		'apart',
 		'percent',
 		'requires',
+		'turn',
 		'not',
 		'load',
 		'source',

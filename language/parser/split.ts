@@ -17,7 +17,7 @@ const wordsBeforeAName = new Set([
 	...reservedWords,
 	...['run', 'swap', 'for', 'drop', 'scale', 'step', 'best', 'base', 'fails', 'with', 'keep', 'passed', 'requires', 'avoid'],
 	...['targets', 'answers', 'members', 'by', 'did', 'of', 'at', 'main', 'accessory', 'warm-up', 'conditioning', 'test', 'missed'],
-	...['session', 'move', 'allow', 'pattern', ','],
+	...['session', 'turn', 'move', 'allow', 'pattern', ','],
 ])
 
 /** Splits a text's tokens at the words that begin a definition. */

@@ -1,13 +1,14 @@
 import type * as tree from '../grammar/generated/ast.ts'
-import type { Block, Deload, Gate, Item, Session, WeekLine } from '../model/definitions.ts'
+import type { Block, Deload, Gate, Item, Session, Turn, WeekLine } from '../model/definitions.ts'
 import type { Change, Milestone } from '../model/prescription.ts'
 import type { CountRange } from '../model/quantities.ts'
-import { weekdays } from '../model/quantities.ts'
 import type { Fault } from '../model/reading.ts'
 import type { Name, QuotedText, Span } from '../model/text.ts'
 import { readGate } from './gate.ts'
 import { readChange, readMilestone, readPrescription } from './prescription.ts'
 import { fact, type Reader } from './reader.ts'
+import { readSessionDays } from './session-days.ts'
+import { checkTurns, readTurn } from './turn.ts'
 
 /** Nobody plans a block of more weeks than a year has. */
 const mostWeeks = 52
@@ -16,6 +17,7 @@ export function readBlock(reader: Reader, node: tree.Block, faults: readonly Fau
 	const targets: Name[] = []
 	const answers: Name[] = []
 	const requires: Gate[] = []
+	const turns: Turn[] = []
 	const sessions: Session[] = []
 	let weeks: Block['weeks']
 	let deload: Deload | undefined
@@ -53,11 +55,15 @@ export function readBlock(reader: Reader, node: tree.Block, faults: readonly Fau
 				if (gate) requires.push(gate)
 				break
 			}
+			case 'TurnLine':
+				turns.push(readTurn(reader, line))
+				break
 			case 'Session':
 				sessions.push(readSession(reader, line))
 		}
 	}
-	return { kind: 'block', weeks, deload, targets, answers, percentsOf, requires, sessions, ...reader.frame(node, faults) }
+	checkTurns(reader, turns, sessions)
+	return { kind: 'block', weeks, deload, targets, answers, percentsOf, requires, turns, sessions, ...reader.frame(node, faults) }
 }
 
 function readWeeks(reader: Reader, line: tree.WeeksLine): number | undefined {
@@ -90,13 +96,9 @@ function readSession(reader: Reader, node: tree.Session): Session {
 	}
 	const name = reader.name(node, 'name')
 	const title = reader.text(node, 'title')
-	const weekday = node.day === undefined ? undefined : reader.word(node, 'day', weekdays, 'a day of the week')
-	const day = reader.count(node, 'number', 'Days')
-	const lastOfHeader =
-		node.day !== undefined ? reader.spanOf(node, 'day') : node.number !== undefined ? reader.spanOf(node, 'number') : undefined
-	const headerEnd = lastOfHeader?.end ?? title?.span.end ?? name.span.end
-	const header = { start: span.start, end: headerEnd }
-	return { name, title, weekday, day, daySpan: lastOfHeader, items, notes, header, span }
+	const { days, end } = readSessionDays(reader, node.days)
+	const header = { start: span.start, end: end ?? title?.span.end ?? name.span.end }
+	return { name, title, days, items, notes, header, span }
 }
 
 function readItem(reader: Reader, node: tree.Item): Item {

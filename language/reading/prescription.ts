@@ -2,6 +2,7 @@ import { exact, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
 import type {
 	Change,
+	ChangeStep,
 	ChangeUnit,
 	Effort,
 	LoadTarget,
@@ -199,20 +200,30 @@ function readTempo(reader: Reader, node: tree.TempoClause): Tempo | undefined {
 
 export function readChange(reader: Reader, line: tree.ChangeLine): Change | undefined {
 	const step = readStep(reader, line)
-	return step && { ...step, span: reader.span(line) }
+	return step && { ...step, each: line.each ?? 'week', span: reader.span(line) }
 }
 
 export function readMilestone(reader: Reader, line: tree.MilestoneLine): Milestone | undefined {
 	const reached = line.reached && readSetGroup(reader, line.reached)
-	const step = readStep(reader, line)
-	return reached && step && { reached, ...step, span: reader.span(line) }
+	const then = line.move ? readNextMovement(reader, line) : readNextStep(reader, line)
+	return reached && then && { reached, then, span: reader.span(line) }
 }
 
-function readStep(reader: Reader, line: tree.ChangeLine | tree.MilestoneLine): { amount: Exact; unit: ChangeUnit } | undefined {
+function readNextMovement(reader: Reader, line: tree.MilestoneLine): Milestone['then'] {
+	const movement = reader.reference(line, 'movement', 'movement')
+	return { kind: 'move', movement, prescription: readPrescription(reader, line.prescription) }
+}
+
+function readNextStep(reader: Reader, line: tree.MilestoneLine): Milestone['then'] | undefined {
+	const step = readStep(reader, line)
+	return step && { kind: 'change', ...step }
+}
+
+function readStep(reader: Reader, line: tree.ChangeLine | tree.MilestoneLine): ChangeStep | undefined {
 	const amount = reader.exact(line.amount)
 	if (!amount) return undefined
 	if (line.unit === undefined) {
-		reader.missingUnit(reader.spanOf(line, 'amount'), line.amount, ['kg', '%', 's', 'reps', 'sets'])
+		reader.missingUnit(reader.spanOf(line, 'amount'), line.amount ?? '', ['kg', '%', 's', 'reps', 'sets'])
 		return undefined
 	}
 	const unit: ChangeUnit = line.unit === 'rep' ? 'reps' : line.unit === 'set' ? 'sets' : line.unit

@@ -1,6 +1,7 @@
 import { decimal } from '../compute/exact.ts'
 import { gateText } from '../compute/gates.ts'
 import { massText } from '../compute/mass.ts'
+import { dayText } from '../compute/session-days.ts'
 import type {
 	Block,
 	Breakdown,
@@ -14,6 +15,7 @@ import type {
 	Plan,
 	Progression,
 	RuleLevels,
+	SessionDay,
 	Team,
 } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
@@ -208,8 +210,11 @@ function blockFacts(block: Block, programme: Programme, title: Title): Facts {
 		['First needs', list(block.requires.map(gate => gateText(gate, '', programme)))],
 		[
 			'Sessions',
-			list(block.sessions.map(one => `${one.title?.text ?? one.name.text}${one.weekday ? ` on ${one.weekday}` : ''}`)),
+			list(
+				block.sessions.map(one => `${one.title?.text ?? one.name.text}${one.days.length > 0 ? ` on ${inWords(one.days)}` : ''}`),
+			),
 		],
+		['Turns', list(block.turns.map(turn => `${turn.sessions.map(name => name.text).join(', ')} over ${inWords(turn.days)}`))],
 		['Run by', list(lifters.map(plan => title(plan.lifter, 'lifter')))],
 	]
 }
@@ -275,6 +280,12 @@ function countRange({ from, to }: CountRange): string {
 
 function exactRange({ from, to }: ExactRange): string {
 	return from.equals(to) ? decimal(from) : `${decimal(from)}-${decimal(to)}`
+}
+
+/** "monday and thursday evening" */
+function inWords(days: readonly SessionDay[]): string {
+	const texts = days.map(dayText)
+	return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`
 }
 
 function list(texts: readonly string[] | undefined): string | undefined {

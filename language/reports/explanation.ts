@@ -1,8 +1,7 @@
-import { decimal } from '../compute/exact.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate } from '../model/quantities.ts'
 import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet, Step } from '../model/schedule.ts'
-import { setText } from './set-text.ts'
+import { changeText, setText } from './set-text.ts'
 
 /** How a load came about, for people to read. Hover, preview and `why` show the same. */
 export interface SetExplanation {
@@ -74,12 +73,11 @@ function originLines(item: ScheduledItem, programme: Programme): readonly string
 				: `Deload week, filled from week ${item.filledFrom}.`,
 		)
 	}
-	if (item.changeCount > 0) {
-		const changes = item.item.changes.map(
-			({ amount, unit }) => `${amount.s < 0n ? 'take' : 'add'} ${decimal(amount.abs())}${unit === '%' ? '' : ' '}${unit}`,
-		)
-		const times = item.changeCount === 1 ? 'once' : `${item.changeCount} times`
-		if (changes.length > 0) lines.push(`Each week ${changes.join(', ')}: ${times} by this week.`)
+	for (const each of ['week', 'session'] as const) {
+		const changes = item.item.changes.filter(change => change.each === each).map(changeText)
+		const count = each === 'week' ? item.changeCount : item.sessionChangeCount
+		const times = count === 1 ? 'once' : `${count} times`
+		if (changes.length > 0 && count > 0) lines.push(`Each ${each} ${changes.join(', ')}: ${times} by this ${each}.`)
 	}
 	return lines
 }

@@ -1,6 +1,6 @@
 import { decimal, exact, hundred } from '../compute/exact.ts'
 import { countText, massRangeText, rangeText, signedMassText } from '../compute/loads/wording.ts'
-import type { Effort, Work } from '../model/prescription.ts'
+import type { ChangeStep, Effort, Work } from '../model/prescription.ts'
 import type { Exact } from '../model/quantities.ts'
 import type { PlannedLoad, PlannedSet } from '../model/schedule.ts'
 
@@ -57,6 +57,11 @@ function loadText(load: PlannedLoad): string | undefined {
 		case 'rm':
 			return `at ${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
 	}
+}
+
+/** "add 2.5 kg", "take 0.5 rpe". */
+export function changeText({ amount, unit }: ChangeStep): string {
+	return `${amount.s < 0n ? 'take' : 'add'} ${decimal(amount.abs())}${unit === '%' ? '' : ' '}${unit}`
 }
 
 function addedText({ added }: Extract<PlannedLoad, { readonly added: unknown }>): string {

@@ -108,6 +108,10 @@ function spellToken(place: Place): Word[] {
 			const lacksUnit = place.to(-1).isNumber && (unit === 'kg' || unit === 'lb')
 			return lacksUnit ? [addedBefore(unit), write(image)] : [write(image)]
 		}
+		case 'day':
+			// `on day 1, day 3`: the word stands once before all of them.
+			if (place.to(-1).type === ',' && (line.kind === 'Session' || line.kind === 'TurnLine')) return []
+			break
 		case 'weeks':
 			if (line.kind === 'DeloadLine' && place.at === 1) return [write('week', 'week')]
 	}

@@ -1,4 +1,5 @@
 import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver'
+import { dayText } from '../../language/compute/session-days.ts'
 import type { Definition, DefinitionKind } from '../../language/model/definitions.ts'
 import type { Span } from '../../language/model/text.ts'
 import type { TextFile } from '../../language/workspace/text-file.ts'
@@ -70,7 +71,7 @@ function partsOf(definition: Definition): Outlined[] {
 		case 'block':
 			return definition.sessions.map(session => ({
 				name: session.title?.text ?? session.name.text,
-				detail: session.weekday ?? (session.day === undefined ? '' : `day ${session.day}`),
+				detail: session.days.map(dayText).join(', '),
 				kind: SymbolKind.Method,
 				span: session.span,
 				named: session.name.span,

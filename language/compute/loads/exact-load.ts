@@ -197,7 +197,7 @@ function adjusted(
 	if (!added.equals(zero)) {
 		from = larger(from.add(added), zero)
 		to = larger(to.add(added), zero)
-		all.push({ text: `Week by week: ${signedMassText(added, unit)} = ${massRangeText({ from, to }, unit)}.` })
+		all.push({ text: `Changed so far: ${signedMassText(added, unit)} = ${massRangeText({ from, to }, unit)}.` })
 	}
 	if (!scale.equals(hundred)) {
 		from = share(scale, from)

@@ -1,4 +1,4 @@
-import type { PercentBase, SetGroup, Work } from '../../model/prescription.ts'
+import type { Effort, PercentBase, SetGroup, Work } from '../../model/prescription.ts'
 import type { CountRange, Exact } from '../../model/quantities.ts'
 import type { PlannedLoad, PlannedSet } from '../../model/schedule.ts'
 import type { Role } from '../../model/vocabulary.ts'
@@ -11,6 +11,7 @@ export interface PlannedGroup {
 	readonly work: Work
 	/** Of a ramp: its two ends. */
 	readonly load: PlannedLoad
+	readonly effort: Effort | undefined
 }
 
 /** `each week add 5000 sets` must not fill the memory. */
@@ -18,7 +19,7 @@ const mostSets = 200
 
 /** `percentsOf` is what a bare percent refers to in this block. */
 export function plannedGroup(written: SetGroup, percentsOf: PercentBase): PlannedGroup {
-	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf) }
+	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf), effort: written.effort }
 }
 
 function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase): PlannedLoad {
@@ -40,13 +41,13 @@ function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: Percent
 
 /** One entry for each set, in the order done: those beyond the low end of a range of sets are optional. */
 export function setsOf(group: PlannedGroup, role: Role): readonly PlannedSet[] {
-	const { written, sets, work, load } = group
+	const { written, sets, work, load, effort } = group
 	return Array.from({ length: Math.min(sets.to, mostSets) }, (_, index) => ({
 		group: written,
 		optional: index >= sets.from,
 		work,
 		load: written.ramp === undefined || load.kind !== 'percent' ? load : rampStep(load, index, sets.from),
-		effort: written.effort,
+		effort,
 		tempo: written.tempo,
 		restSeconds: written.restSeconds ?? usualRest(role),
 		eachSide: written.eachSide,

@@ -1,33 +1,52 @@
 import type { Block, Item } from '../../model/definitions.ts'
-import type { Change, Work } from '../../model/prescription.ts'
+import type { Change, Effort, Work } from '../../model/prescription.ts'
 import type { CountRange, Exact, ExactRange } from '../../model/quantities.ts'
 import type { PlannedLoad } from '../../model/schedule.ts'
-import { exact, larger, one, zero } from '../exact.ts'
+import { exact, larger, one, smaller, zero } from '../exact.ts'
+import type { Placement } from './placements.ts'
 import type { PlannedGroup } from './planned-group.ts'
 import { covers, isProgressed, lineOf } from './week-choice.ts'
 
-/**
- * How often `each week …` has acted by a week: once for each week after the item's first one with work. It rests in deload weeks and in
- * weeks that have a line of their own, and goes on after them.
- */
-export function changeCount(item: Item, block: Block, week: number): number {
-	let first: number | undefined
-	let count = 0
-	for (let each = 1; each <= week; each++) {
-		const line = lineOf(item, each)
-		const hasWork = line === undefined ? item.everyWeek !== undefined : line.prescription !== undefined
-		if (first === undefined) first = hasWork ? each : undefined
-		else if (hasWork && isProgressed(item, line) && !covers(block.deload?.weeks ?? [], each)) count++
-	}
-	return count
+const highestRpe = exact(10)
+
+/** How often the changes of an item have acted. */
+export interface ChangeCounts {
+	readonly week: number
+	readonly session: number
 }
 
-/** The group after its item's changes have acted `count` times. Sets and reps stay at 1 or more, no load falls below nothing. */
-export function progressed(group: PlannedGroup, changes: readonly Change[], count: number): PlannedGroup {
-	return count === 0 ? group : changes.reduce((result, change) => changed(result, change, change.amount.mul(exact(count))), group)
+export const noChanges: ChangeCounts = { week: 0, session: 0 }
+
+/**
+ * How often `each week …` and `each session …` have acted on an item, for each time that its session stands in the block, in the order of
+ * the days: once for each week, or session, after the first one with work. Both rest in deload weeks and where the week has a line of its
+ * own, and go on after them.
+ */
+export function changeCounts(item: Item, block: Block, placements: readonly Placement[]): readonly ChangeCounts[] {
+	let weekOfFirst: number | undefined
+	let lastCounted = 0
+	let counts = noChanges
+	return placements.map(({ week }) => {
+		const line = lineOf(item, week)
+		const hasWork = line === undefined ? item.everyWeek !== undefined : line.prescription !== undefined
+		const moves = hasWork && isProgressed(item, line) && !covers(block.deload?.weeks ?? [], week)
+		if (weekOfFirst === undefined) {
+			if (hasWork) weekOfFirst = lastCounted = week
+		} else if (moves) {
+			counts = { week: week === lastCounted ? counts.week : counts.week + 1, session: counts.session + 1 }
+			lastCounted = week
+		}
+		return isProgressed(item, line) ? counts : noChanges
+	})
+}
+
+/** The group after its item's changes have acted so often. Sets and reps stay at 1 or more, no load falls below nothing. */
+export function progressed(group: PlannedGroup, changes: readonly Change[], counts: ChangeCounts): PlannedGroup {
+	return changes.reduce((result, change) => changed(result, change, change.amount.mul(exact(counts[change.each]))), group)
 }
 
 function changed(group: PlannedGroup, { unit }: Change, amount: Exact): PlannedGroup {
+	if (amount.equals(zero)) return group
 	switch (unit) {
 		case 'sets':
 			return { ...group, sets: countsPlus(group.sets, amount) }
@@ -40,7 +59,20 @@ function changed(group: PlannedGroup, { unit }: Change, amount: Exact): PlannedG
 			return { ...group, load: loadPlus(group.load, { amount, unit }) }
 		case '%':
 			return { ...group, load: pointsPlus(group.load, amount) }
+		case 'rpe':
+			return { ...group, effort: group.effort && effortPlus(group.effort, amount) }
 	}
+}
+
+/** An rpe stays from 1 to 10, and what is said in reps in reserve has as many fewer, down to none. */
+function effortPlus(effort: Effort, amount: Exact): Effort {
+	const { from, to } = rangePlus(
+		effort.value,
+		effort.scale === 'rpe' ? amount : amount.neg(),
+		effort.scale === 'rpe' ? one : zero,
+	)
+	if (effort.scale === 'rir') return { ...effort, value: { from, to } }
+	return { ...effort, value: { from: smaller(from, highestRpe), to: smaller(to, highestRpe) } }
 }
 
 function workPlus(work: Work, amount: Exact, unit: 'reps' | 's' | 'm'): Work {

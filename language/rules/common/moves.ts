@@ -1,5 +1,6 @@
 import { weekdayIndex } from '../../compute/calendar.ts'
-import type { Block, Plan, RunChange, Session } from '../../model/definitions.ts'
+import { isMovable } from '../../compute/outline/placements.ts'
+import type { Block, Plan, RunChange, Session, SessionDay } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import { type Weekday, weekdays } from '../../model/quantities.ts'
 import { runLine } from './corrections.ts'
@@ -9,12 +10,13 @@ import { withRunChanges } from './trial-plans.ts'
 
 /** Moves of a block's session to another weekday, between the same neighbours; the nearest days first. */
 export function movesInBlock(session: Session, block: Block): readonly Proposal<Block>[] {
-	const { daySpan, weekday } = session
-	if (daySpan === undefined || weekday === undefined) return []
-	const others = block.sessions.filter(each => each !== session).flatMap(each => each.weekday ?? [])
+	const [own] = session.days
+	const weekday = own?.weekday
+	if (own === undefined || weekday === undefined || !isMovable(session, block)) return []
+	const others = [...block.sessions.filter(each => each !== session), ...block.turns].flatMap(({ days }) => weekdaysOf(days))
 	return openDays(weekday, others).map(day => ({
-		correction: { title: `Move ${titleOfSession(session)} to ${day}`, edits: [{ span: daySpan, text: day }] },
-		changed: withSession(block, session, one => ({ ...one, weekday: day })),
+		correction: { title: `Move ${titleOfSession(session)} to ${day}`, edits: [{ span: own.span, text: day }] },
+		changed: withSession(block, session, one => ({ ...one, days: [{ ...own, weekday: day }] })),
 	}))
 }
 
@@ -22,6 +24,7 @@ export function movesInBlock(session: Session, block: Block): readonly Proposal<
 export function movesInPlan({ run: scheduled, session, scheduled: { weekday } }: DatedSession, plan: Plan, programme: Programme) {
 	const { run } = scheduled
 	const name = session.name.text
+	if (!isMovable(session, scheduled.block)) return []
 	if (run.changes.some(change => change.kind === 'move' && change.session.text === name)) return []
 	const ofRun = planSessions(plan, programme).filter(each => each.run === scheduled && each.session.name.text !== name)
 	const others = [...new Set(ofRun.map(each => each.scheduled.weekday))]
@@ -36,6 +39,10 @@ export function movesInPlan({ run: scheduled, session, scheduled: { weekday } }:
 			changed: withRunChanges(plan, run, [change]),
 		}
 	})
+}
+
+function weekdaysOf(days: readonly SessionDay[]): readonly Weekday[] {
+	return days.flatMap(day => day.weekday ?? [])
 }
 
 export function titleOfSession(session: Session): string {

@@ -1,9 +1,10 @@
 import { daysBetween, mondayOf, weekdayIndex } from '../../compute/calendar.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
+import { dayText } from '../../compute/session-days.ts'
 import type { Block, Lifter, Plan, Session } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate } from '../../model/quantities.ts'
+import type { CalendarDate, PartOfDay } from '../../model/quantities.ts'
 import type { PlannedItem, ScheduledItem, ScheduledRun, ScheduledSession } from '../../model/schedule.ts'
 
 /**
@@ -17,6 +18,10 @@ export interface PlacedSession {
 	readonly blockWeek: number
 	/** Place on the line of days; `undefined` where a plan must say which day it is. */
 	readonly day: number | undefined
+	/** Does anything say its day, if only by a number? */
+	readonly hasDay: boolean
+	/** `undefined`: at no time in particular. */
+	readonly part: PartOfDay | undefined
 	/** Sessions of one key are on one day: an exposure. */
 	readonly dayKey: string
 	/** "monday", "day 2", "monday 2026-10-05". */
@@ -40,17 +45,19 @@ export function blockSessions(block: Block, programme: Programme): readonly Plac
 
 function placeInBlock(block: Block, programme: Programme): readonly PlacedSession[] {
 	return outlineBlock(block, programme).weeks.flatMap(({ week, deload, sessions }) =>
-		sessions.map(({ session, items }): PlacedSession => {
-			const { weekday, day, name } = session
-			const dayText = weekday ?? (day === undefined ? name.text : `day ${day}`)
+		sessions.map(({ session, items, day }): PlacedSession => {
+			const weekday = day?.weekday
+			const dayOfWeek = day === undefined ? session.name.text : dayText({ ...day, part: undefined })
 			return {
 				session,
 				items,
 				deload,
 				blockWeek: week,
 				day: weekday && 7 * (week - 1) + weekdayIndex(weekday),
-				dayKey: `${week} ${dayText}`,
-				dayText,
+				part: day?.part,
+				hasDay: day !== undefined,
+				dayKey: `${week} ${dayOfWeek}`,
+				dayText: dayOfWeek,
 			}
 		}),
 	)
@@ -77,13 +84,15 @@ function placeOnCalendar(lifter: Lifter, programme: Programme): readonly DatedSe
 }
 
 function dated(scheduled: ScheduledSession, plan: Plan): DatedSession {
-	const { session, items, deload, blockWeek, date, weekday, run } = scheduled
+	const { session, items, deload, blockWeek, date, weekday, part, run } = scheduled
 	return {
 		session,
 		items,
 		deload,
 		blockWeek,
 		day: daysBetween('1970-01-01', date),
+		hasDay: true,
+		part,
 		dayKey: date,
 		dayText: `${weekday} ${date}`,
 		date,

@@ -24,7 +24,7 @@ export const dayNotGiven: Rule = {
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const left = schedulePlan(plan, programme).leftOut.filter(one => one.why === 'no-day')
 	return groupedBy(left, one => one.run.monday).map(same => {
-		const sessions = groupedBy(same, one => one.session.name.text).map(([one]) => one)
+		const sessions = groupedBy(same, one => `${one.session.name.text} ${one.day?.number}`).map(([one]) => one)
 		return {
 			span: same[0].run.run.header,
 			message: `${messageOf(sessions, plan)} Without a day ${sessions.length === 1 ? 'it stands' : 'they stand'} in no week of this plan.`,
@@ -37,14 +37,14 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 }
 
 function messageOf(sessions: readonly LeftOutSession[], plan: Plan): string {
-	const numbered = sessions.filter(({ session }) => session.day !== undefined)
-	const dayless = sessions.filter(({ session }) => session.day === undefined)
+	const numbered = sessions.filter(({ day }) => day !== undefined)
+	const dayless = sessions.filter(({ day }) => day === undefined)
 	const given = plan.days?.value.length ?? 0
 	const said: string[] = []
 	if (numbered.length > 0) {
-		const days = numbered.map(({ session }) => `${titleOfSession(session)} is on day ${session.day}`)
+		const days = numbered.map(({ session, day }) => `${titleOfSession(session)} is on day ${day?.number}`)
 		const plans = plan.days === undefined ? 'this plan has no line `days …`' : `this plan gives ${counted(given, 'day')}`
-		const needed = Math.max(...numbered.map(({ session }) => session.day ?? 0))
+		const needed = Math.max(...numbered.map(({ day }) => day?.number ?? 0))
 		said.push(`${inWords(days)}; ${plans}. Write ${counted(needed, 'weekday')} there, in order.`)
 	}
 	if (dayless.length > 0) {

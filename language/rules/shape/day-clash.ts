@@ -20,25 +20,26 @@ export const dayClash: Rule = {
 	check: { block: checkBlock, plan: checkPlan },
 }
 
-/** Two sessions that both have something to do on a day. */
+/** Two sessions that both have something to do at one time of a day. A session that says no day at all falls on none. */
 interface Clash<S extends PlacedSession> {
 	readonly first: S
 	readonly second: S
 }
 
 function clashes<S extends PlacedSession>(sessions: readonly S[]): readonly Clash<S>[] {
-	const busy = sessions.filter(({ items }) => items.some(item => item.sets.length > 0))
-	return groupedBy(busy, session => session.dayKey).flatMap(([first, ...others]) => others.map(second => ({ first, second })))
+	const busy = sessions.filter(({ items, hasDay }) => hasDay && items.some(item => item.sets.length > 0))
+	// One in the evening and one that is not are meant to be two.
+	return groupedBy(busy, session => `${session.dayKey} ${session.part}`).flatMap(([first, ...others]) =>
+		others.map(second => ({ first, second })),
+	)
 }
 
-/** A session that says no day at all falls on none. */
 function clashesIn(block: Block, programme: Programme): readonly Clash<PlacedSession>[] {
 	return programme.derived(block, workOutClashes)
 }
 
 function workOutClashes(block: Block, programme: Programme): readonly Clash<PlacedSession>[] {
-	const placed = blockSessions(block, programme).filter(({ session }) => (session.weekday ?? session.day) !== undefined)
-	return clashes(placed)
+	return clashes(blockSessions(block, programme))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -83,5 +84,5 @@ function keyOf({ first, second }: Clash<PlacedSession>): string {
 }
 
 function messageOf(first: Session, second: Session, day: string, weeks: string): string {
-	return `${titleOfSession(first)} and ${titleOfSession(second)} both fall on ${day} in ${weeks}: one session a day is usual (common practice). Move one of them, or make them one.`
+	return `${titleOfSession(first)} and ${titleOfSession(second)} both fall on ${day} in ${weeks}: one session a day is usual (common practice). Move one of them, make them one, or write "evening" behind the day of the later one.`
 }

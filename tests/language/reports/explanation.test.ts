@@ -40,7 +40,7 @@ describe('why a load is what it is', () => {
 			'Each week add 2.5 kg: 2 times by this week.',
 			'Best of Deadlift: 160 kg on 2026-09-12.',
 			'50% of 160 kg = 80 kg.',
-			'Week by week: + 5 kg = 85 kg.',
+			'Changed so far: + 5 kg = 85 kg.',
 			'Nearest load in North Hall: 85 kg (bar 20 kg, collars 2.5 kg, each side 25 + 5 + 1.25 kg).',
 		])
 		expect(explained('2026-11-02', 'deadlift')[0]![1]).toBe('Deload week, filled from week 4.')
