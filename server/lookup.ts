@@ -2,6 +2,7 @@ import type { Position } from 'vscode-languageserver'
 import type { Definition } from '../language/model/definitions.ts'
 import type { Reference } from '../language/model/reading.ts'
 import type { Name, Span } from '../language/model/text.ts'
+import { means, meantBy } from '../language/names/meant.ts'
 import type { Folder } from '../language/workspace/folder.ts'
 import type { TextFile } from '../language/workspace/text-file.ts'
 import { offsetOf } from './positions.ts'
@@ -43,7 +44,7 @@ export function namedAt(found: Found): { target: Definition; name: Span } | unde
 	const { definition, offset, folder } = found
 	const reference = referenceAt(found)
 	if (reference) {
-		const target = folder.find(reference.kind, reference.name)
+		const target = meantBy(reference, folder)
 		return target && { target, name: reference.span }
 	}
 	return holds(definition.name.span, offset) ? { target: definition, name: definition.name.span } : undefined
@@ -62,7 +63,7 @@ export function placesNaming(folder: Folder, target: Definition): { definition: 
 		.flatMap(uri =>
 			(folder.file(uri)?.parts ?? []).flatMap(({ definition }) =>
 				(definition?.references ?? [])
-					.filter(reference => reference.kind === target.kind && reference.name === target.name.text)
+					.filter(reference => means(reference, target, folder))
 					.map(reference => ({ definition: definition!, name: { text: reference.name, span: reference.span } })),
 			),
 		)

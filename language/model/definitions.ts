@@ -1,4 +1,4 @@
-import type { Change, Milestone, Prescription, Tempo } from './prescription.ts'
+import type { Change, ChangeStep, Milestone, Prescription, Tempo } from './prescription.ts'
 import type { CalendarDate, CountRange, Exact, ExactRange, Mass, PartOfDay, Weekday } from './quantities.ts'
 import type { Fault, Reference } from './reading.ts'
 import type { Fact, Name, QuotedText, Span } from './text.ts'
@@ -50,6 +50,8 @@ export interface Allow {
 	readonly span: Span
 	/** The stretch of text whose problems it silences: its item, session, run or definition. */
 	readonly scope: Span
+	/** In a team's plan, below `for per-holst`: the member whose problems it silences, and no other's. */
+	readonly member?: string
 }
 
 export interface MuscleShare {
@@ -351,6 +353,10 @@ export type RunChange =
 			readonly kind: 'swap'
 			readonly from: Name
 			readonly to: Name
+			/** What the new movement is done with; `undefined`: the block's own, as far as that means anything for it. */
+			readonly prescription?: Prescription | undefined
+			/** `in week 2-3`, counted through the run; absent: in all of its weeks. */
+			readonly weeks?: readonly CountRange[] | undefined
 			readonly because: QuotedText | undefined
 			readonly span: Span
 	  }
@@ -377,24 +383,88 @@ export type RunChange =
 			readonly because: QuotedText | undefined
 			readonly span: Span
 	  }
+	| DayMove
+
+/** `move heavy-pull from 2026-10-07 to 2026-10-09`: one session, once. */
+export interface DayMove {
+	readonly kind: 'move-day'
+	readonly session: Name
+	readonly from: CalendarDate
+	readonly to: CalendarDate
+	readonly because: QuotedText | undefined
+	readonly span: Span
+}
 
 export interface Run {
 	readonly block: Name
 	readonly from: CalendarDate | undefined
+	/** How often the block is run, one time after the other. */
+	readonly times: number
+	/** `each time add 2.5 kg`: what each time has on top of the one before. */
+	readonly eachTime: ChangeStep | undefined
 	readonly changes: readonly RunChange[]
 	readonly notes: readonly QuotedText[]
 	/** The `run` line itself. */
 	readonly header: Span
 	readonly span: Span
+	/** Below `for per-holst`: what holds in this run for one member of a team alone. */
+	readonly members: readonly MemberRun[]
+	/** Where such lines can be added: behind everything that stands before the next run. */
+	readonly tail: Span
 }
 
-export interface Plan extends DefinitionBase {
-	readonly kind: 'plan'
-	readonly lifter: Name
+/** The lines of a run that hold for one member of a team. */
+export interface MemberRun {
+	readonly member: Name
+	readonly changes: readonly RunChange[]
+	readonly notes: readonly QuotedText[]
+	readonly span: Span
+}
+
+/** `pause 2026-10-19 to 2026-11-01 because "flu"`: both days are part of it. */
+export interface Pause {
+	readonly from: CalendarDate
+	readonly to: CalendarDate
+	readonly because: QuotedText | undefined
+	readonly span: Span
+}
+
+export interface Meet {
+	readonly on: CalendarDate
+	readonly title: QuotedText | undefined
+	readonly span: Span
+}
+
+/** What a plan says about days, beside its runs. */
+export interface PlanDays {
+	/** The day itself, also where it is written as so many weeks before another one. */
 	readonly start: Fact<CalendarDate> | undefined
 	readonly days: Fact<readonly Weekday[]> | undefined
+	readonly pauses: readonly Pause[]
+	readonly meets: readonly Meet[]
+	/** Moves of single sessions that stand below no run. */
+	readonly moves: readonly DayMove[]
+}
+
+/** Below `for per-holst`: what a team's plan says for one member alone, what belongs to a run apart. */
+export interface MemberDays extends PlanDays {
+	readonly member: Name
+	readonly notes: readonly QuotedText[]
+	readonly span: Span
+}
+
+/**
+ * A plan for one lifter; or, as it is written, for a team. `Programme.plansIn` makes a team's plan into the plans of its members, which are
+ * what is scheduled and checked.
+ */
+export interface Plan extends DefinitionBase, PlanDays {
+	readonly kind: 'plan'
+	/** For whom it is: a lifter, or, as it is written, a team. */
+	readonly lifter: Name
 	readonly runs: readonly Run[]
-	readonly meets: readonly { readonly on: CalendarDate; readonly title: QuotedText | undefined; readonly span: Span }[]
+	readonly members: readonly MemberDays[]
+	/** Of a member's plan: the team's, in whose text all of it stands. */
+	readonly teamPlan?: Plan
 }
 
 /** One set that was done. */

@@ -26,6 +26,8 @@ export interface Fault {
 /** A name that another definition gives. */
 export interface Reference {
 	readonly kind: DefinitionKind
+	/** A second kind that may stand there too: a plan is for a lifter or for a team. */
+	readonly orKind?: DefinitionKind
 	readonly name: string
 	readonly span: Span
 	/** `run` lines name blocks, `drop` names a movement of the block … : the words before the name, for messages. */

@@ -122,5 +122,7 @@ function keyOf(definition: Definition): string {
 }
 
 function referencesOf(definition: Definition): readonly string[] {
-	return definition.references.map(({ kind, name }) => `${kind} ${name}`)
+	return definition.references.flatMap(({ kind, orKind, name }) =>
+		orKind ? [`${kind} ${name}`, `${orKind} ${name}`] : [`${kind} ${name}`],
+	)
 }

@@ -39,7 +39,7 @@ const lineWords: Readonly<Record<DefinitionKind, readonly string[]>> = {
 		...['weeks', 'deload', 'targets', 'answers', 'percents of', 'requires', 'turn', 'session', 'main', 'accessory', 'warm-up'],
 		...['conditioning', 'test', 'week', 'each week', 'each session', 'once', 'with the item above', 'allow', 'source', 'note'],
 	],
-	plan: ['start', 'days', 'run', 'swap', 'add', 'drop', 'scale', 'move', 'meet', 'allow', 'source', 'note'],
+	plan: [...['start', 'days', 'run', 'swap', 'add', 'drop', 'scale', 'move', 'pause', 'for', 'meet', 'allow', 'source', 'note']],
 	log: ['on', 'did', 'felt', 'hurt', 'cleared', 'note'],
 	team: ['members', 'trains at', 'source', 'note'],
 	rules: ['the name of a rule and a level', 'source', 'note'],

@@ -104,7 +104,7 @@ const lineStarts = new Set([
 		'run',
 		'swap',
 	],
-	...['add', 'drop', 'scale', 'move', 'meet', 'on', 'did', 'felt', 'hurt', 'cleared'],
+	...['add', 'drop', 'scale', 'move', 'pause', 'for', 'meet', 'on', 'did', 'felt', 'hurt', 'cleared'],
 ])
 
 /** Parses one definition at a time; it never throws, and what it cannot read it reports. */

@@ -219,7 +219,7 @@ function readNextStep(reader: Reader, line: tree.MilestoneLine): Milestone['then
 	return step && { kind: 'change', ...step }
 }
 
-function readStep(reader: Reader, line: tree.ChangeLine | tree.MilestoneLine): ChangeStep | undefined {
+export function readStep(reader: Reader, line: tree.ChangeLine | tree.EachTime | tree.MilestoneLine): ChangeStep | undefined {
 	const amount = reader.exact(line.amount)
 	if (!amount) return undefined
 	if (line.unit === undefined) {

@@ -1,4 +1,4 @@
-import { type AstNode, GrammarUtils, type Reference as TreeReference } from 'langium'
+import { type AstNode, CstUtils, GrammarUtils, type Reference as TreeReference } from 'langium'
 import { addDays, isRealDate } from '../compute/calendar.ts'
 import { compare, exact, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
@@ -39,6 +39,14 @@ export class Reader {
 		return place ? { start: place.offset, end: place.end } : this.span(node)
 	}
 
+	/** A number with the word after it: "2 times". */
+	wordAfter<N extends AstNode>(node: N, property: TextProperty<N>): Span {
+		const place = node.$cstNode && GrammarUtils.findNodeForProperty(node.$cstNode, property)
+		const next = place && CstUtils.getNextNode(place, false)
+		const own = this.spanOf(node, property)
+		return next ? { start: own.start, end: next.end } : own
+	}
+
 	// Faults --------------------------------------------------------------------------------------------------------------------------
 
 	fault(code: FaultCode, span: Span, message: string, corrections: readonly Correction[] = []): void {
@@ -63,7 +71,13 @@ export class Reader {
 	reference<N extends AstNode>(node: N, property: TextProperty<N>, kind: DefinitionKind, index?: number): Name {
 		const value = (node as unknown as Record<string, TreeReference | TreeReference[] | undefined>)[property]
 		const reference = Array.isArray(value) ? value[index ?? 0] : value
-		return this.referTo(reference?.$refText, this.spanOf(node, property, index), kind)
+		return this.referTo(reference?.$refText, this.spanOf(node, property, index), { kind })
+	}
+
+	/** A name that a lifter or a team gives. */
+	lifterOrTeam<N extends AstNode>(node: N, property: TextProperty<N>): Name {
+		const reference = (node as unknown as Record<string, TreeReference | undefined>)[property]
+		return this.referTo(reference?.$refText, this.spanOf(node, property), { kind: 'lifter', orKind: 'team' })
 	}
 
 	referencesIn<N extends AstNode>(node: N, property: TextProperty<N>, kind: DefinitionKind): Name[] {
@@ -71,9 +85,9 @@ export class Reader {
 		return values.map((_, index) => this.reference(node, property, kind, index))
 	}
 
-	private referTo(text: string | undefined, span: Span, kind: DefinitionKind): Name {
+	private referTo(text: string | undefined, span: Span, kinds: Pick<Reference, 'kind' | 'orKind'>): Name {
 		// A reserved word in a name's place is the parser's to report; nothing is looked up for it.
-		if (text && !reservedWords.has(text)) this.references.push({ kind, name: text, span })
+		if (text && !reservedWords.has(text)) this.references.push({ ...kinds, name: text, span })
 		return { text: text ?? '', span }
 	}
 
@@ -116,7 +130,7 @@ export class Reader {
 	}
 
 	/** `source`, `note`, `allow`: true where the line was one of them. */
-	common(line: AstNode, scope: Span, notes: QuotedText[] = this.notes): boolean {
+	common(line: AstNode, scope: Span, notes: QuotedText[] = this.notes, member?: string): boolean {
 		switch (line.$type) {
 			case 'SourceLine':
 				if (this.first('source', line)) this.source = this.text(line as tree.SourceLine, 'text')
@@ -127,21 +141,22 @@ export class Reader {
 				return true
 			}
 			case 'AllowLine':
-				this.allow(line as tree.AllowLine, scope)
+				this.allow(line as tree.AllowLine, scope, member)
 				return true
 			default:
 				return false
 		}
 	}
 
-	private allow(line: tree.AllowLine, scope: Span): void {
+	private allow(line: tree.AllowLine, scope: Span, member: string | undefined): void {
 		const rule = this.name(line, 'rule')
 		const because = this.text(line, 'reason')
 		if (!because || because.text.trim() === '') {
 			const message = `An exception needs its reason: allow ${rule.text} because "…".`
 			this.fault('syntax', this.span(line), message)
 		}
-		this.allows.push({ rule, because, span: this.span(line), scope })
+		const allow = { rule, because, span: this.span(line), scope }
+		this.allows.push(member === undefined ? allow : { ...allow, member })
 	}
 
 	// Numbers -------------------------------------------------------------------------------------------------------------------------

@@ -17,6 +17,7 @@ const units: readonly (readonly [string, string])[] = [
 	['rep', 'reps'],
 	['day', 'days'],
 	['week', 'weeks'],
+	['time', 'times'],
 ]
 
 /** Words after which a number is a percent, by kind of line; where the sign is missing it is meant. */
@@ -112,8 +113,11 @@ function spellToken(place: Place): Word[] {
 			// `on day 1, day 3`: the word stands once before all of them.
 			if (place.to(-1).type === ',' && (line.kind === 'Session' || line.kind === 'TurnLine')) return []
 			break
+		case 'each':
+			return line.kind === 'Run' && place.to(-1).type !== ',' ? [addedBefore(','), write(image)] : [write(image)]
 		case 'weeks':
 			if (line.kind === 'DeloadLine' && place.at === 1) return [write('week', 'week')]
+			if (line.kind === 'SwapLine' && place.to(-1).type === 'in') return [write('week', 'week')]
 	}
 	const unit = units.find(forms => forms.includes(token.type))
 	if (!unit || !place.to(-1).isNumber) return [write(image)]

@@ -38,6 +38,14 @@ const sessionsOfPlan: Source = (folder, current) => {
 	)
 }
 
+/** Members of the team that the plan at hand is for; where it is for no team, all lifters. */
+const membersOfPlan: Source = (folder, current) => {
+	const team = current?.kind === 'plan' ? folder.find('team', current.lifter.text) : undefined
+	const members = new Set(team?.members.map(member => member.text))
+	const lifters = named('lifter')(folder, current)
+	return team ? lifters.filter(one => members.has(one.name)) : lifters
+}
+
 /** Sessions of the blocks that the lifter of the log at hand runs. */
 const sessionsOfLog: Source = (folder, current) =>
 	current?.kind === 'log' ? folder.plansOf(current.name.text).flatMap(plan => sessionsOfPlan(folder, plan)) : []
@@ -78,7 +86,8 @@ const sources: Readonly<Record<string, Source>> = {
 	'LogEntry.session': sessionsOfLog,
 	'LogEntry.missed': sessionsOfLog,
 	'Run.block': named('block'),
-	'Plan.lifter': named('lifter'),
+	'Plan.lifter': (folder, current) => [...named('lifter')(folder, current), ...named('team')(folder, current)],
+	'ForLine.member': membersOfPlan,
 	'Log.lifter': named('lifter'),
 	'MembersLine.lifters': named('lifter'),
 	'TrainsAtLine.gym': named('gym'),

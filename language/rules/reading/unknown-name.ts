@@ -3,6 +3,7 @@ import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Reference } from '../../model/reading.ts'
 import type { Name } from '../../model/text.ts'
+import { meantBy } from '../../names/meant.ts'
 import { nearestNames } from '../../names/nearest.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -24,11 +25,16 @@ export const unknownName: Rule = {
 	},
 }
 
-function undefinedName({ kind, name, span }: Reference, programme: Programme): Finding[] {
-	if (programme.find(kind, name)) return []
+function undefinedName(reference: Reference, programme: Programme): Finding[] {
+	if (meantBy(reference, programme)) return []
+	const { name, span } = reference
+	const kinds = [reference.kind, ...(reference.orKind ? [reference.orKind] : [])]
 	const other = otherKindOf(name, programme)
-	const begin = other ? `"${name}" is a ${other}, not a ${kind}.` : `No ${kind} is called "${name}".`
-	return [unknown({ text: name, span }, begin, namesOf(kind, programme))]
+	const begin = other
+		? `"${name}" is a ${other}, not a ${inWords(kinds, 'or')}.`
+		: `No ${inWords(kinds, 'or')} is called "${name}".`
+	const candidates = kinds.flatMap(kind => namesOf(kind, programme))
+	return [unknown({ text: name, span }, begin, candidates)]
 }
 
 /** A kind of which the name is one, where it is none of the kind that is wanted. */

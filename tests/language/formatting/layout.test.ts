@@ -63,6 +63,34 @@ describe('lines', () => {
 		)
 	})
 
+	test('a plan for a team, with lines for its members', () => {
+		formats(
+			`
+			plan winter for first-platform start 12 week before 2026-12-19 for tom-aas start 2026-10-05 note "After exams."
+			run wave 2 times from 2026-10-05 each time add 2.5 kg pause 2026-10-19 to 2026-11-01 because "flu" for per-holst
+			swap plank for rollout 4x10 rir 2 in weeks 2-3 because "travel" move pull from 2026-10-07 to 2026-10-09 meet 2026-12-12
+			for mara-lind drop plank run peak meet 2026-12-19 "Cup"
+			`,
+			`
+			plan winter for first-platform
+			  start 12 weeks before 2026-12-19
+			  for tom-aas
+			    start 2026-10-05
+			    note "After exams."
+			  run wave 2 times from 2026-10-05, each time add 2.5 kg
+			    pause 2026-10-19 to 2026-11-01 because "flu"
+			    for per-holst
+			      swap plank for rollout 4 x 10 rir 2 in week 2-3 because "travel"
+			      move pull from 2026-10-07 to 2026-10-09
+			      meet 2026-12-12
+			    for mara-lind
+			      drop plank
+			  run peak
+			  meet 2026-12-19 "Cup"
+			`,
+		)
+	})
+
 	test('blank lines: one between definitions and before a session, none below a header, else at most one', () => {
 		formats(
 			`

@@ -188,7 +188,7 @@ describe('the example lines that messages show', () => {
 		const lines = rules.filter(
 			rule =>
 				/(Line|Limit|Clause)$/.test(rule) &&
-				!/^(Movement|Breakdown|Progression|Limits|Gym|Lifter|Block|Session|Item|Plan|Run|Log|Entry|Team|RuleLevels)Line$/.test(
+				!/^(Movement|Breakdown|Progression|Limits|Gym|Lifter|Block|Session|Item|Plan|Run|RunChange|Member|Log|Entry|Team|RuleLevels)Line$/.test(
 					rule,
 				),
 		)
