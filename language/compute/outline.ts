@@ -6,6 +6,7 @@ import { fills, lightened } from './outline/deload.ts'
 import { type Placement, placementsOf } from './outline/placements.ts'
 import { type PlannedGroup, plannedGroup, setsOf } from './outline/planned-group.ts'
 import { type ChangeCounts, changeCounts, noChanges, progressed } from './outline/progression.ts'
+import { withLeadUps } from './outline/test-lead-up.ts'
 import { firstMainItem, isComputedWarmUp, warmUpSets } from './outline/warm-up.ts'
 import { covers, lineOf, weekCount } from './outline/week-choice.ts'
 
@@ -135,7 +136,7 @@ function draftItem(
 	}
 	const groupsOf = (prescription: Prescription | undefined) =>
 		(prescription?.groups ?? [])
-			.map(group => plannedGroup(group, block.percentsOf?.value ?? 'best'))
+			.map(group => plannedGroup(group, block.percentsOf?.value ?? 'best', item.role))
 			.map(group => progressed(group, item.changes, counts))
 
 	const line = lineOf(item, week)
@@ -162,8 +163,10 @@ function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonl
 		return {
 			session,
 			day,
-			items: items.map(planned =>
-				planned.from === 'computed-warm-up' ? { ...planned, sets: warmUpSets(planned.item, planned.movement, main) } : planned,
+			items: withLeadUps(items).map(planned =>
+				planned.from === 'computed-warm-up' && planned.sets.length === 0
+					? { ...planned, sets: warmUpSets(planned.item, planned.movement, main) }
+					: planned,
 			),
 		}
 	})

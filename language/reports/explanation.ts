@@ -73,6 +73,9 @@ function originLines(item: ScheduledItem, programme: Programme): readonly string
 				: `Deload week, filled from week ${item.filledFrom}.`,
 		)
 	}
+	if (item.role === 'test' && item.sets.some(set => set.load.kind === 'none')) {
+		lines.push('A test: its load is open. Go up from the last set before it; what is lifted is written in the log.')
+	} else if (item.role !== item.item.role) lines.push('On the way up to the test (common practice).')
 	for (const each of ['week', 'session'] as const) {
 		const changes = item.item.changes.filter(change => change.each === each).map(changeText)
 		const count = each === 'week' ? item.changeCount : item.sessionChangeCount

@@ -2,9 +2,10 @@ import { sessionSeconds } from '../compute/duration.ts'
 import { decimal } from '../compute/exact.ts'
 import type { Effort, PercentBase } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
-import type { CalendarDate, Exact, ExactRange, Unit, Weekday } from '../model/quantities.ts'
+import type { CalendarDate, Exact, ExactRange, PartOfDay, Unit, Weekday } from '../model/quantities.ts'
 import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet } from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
+import { milestoneText } from './set-text.ts'
 
 /** The plan as a lifter needs it. The shape is the JSON that `sheet --format json` prints, version 1: it is stable. */
 export interface LoadSheet {
@@ -18,6 +19,8 @@ export interface LoadSheet {
 export interface SheetSession {
 	readonly date: CalendarDate
 	readonly weekday: Weekday
+	/** `null`: at no time in particular. */
+	readonly part: PartOfDay | null
 	readonly block: string
 	/** Week of the block. */
 	readonly week: number
@@ -47,6 +50,8 @@ export interface SheetItem {
 	readonly loadAdded: boolean
 	readonly sets: readonly SheetSet[]
 	readonly notes: readonly string[]
+	/** The next steps that wait for what is reached: "once 3 x 12 reps are reached: add 2.5 kg". */
+	readonly milestones: readonly string[]
 }
 
 /** Whole numbers from–to; equal where one number is written. */
@@ -115,6 +120,7 @@ function sheetSession(session: ScheduledSession, programme: Programme): SheetSes
 	return {
 		date: session.date,
 		weekday: session.weekday,
+		part: session.part ?? null,
 		block: session.run.block.name.text,
 		week: session.blockWeek,
 		planWeek: session.planWeek,
@@ -130,6 +136,8 @@ function sheetSession(session: ScheduledSession, programme: Programme): SheetSes
 
 function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 	const instead = item.insteadOf?.text
+	// What leads up to a test has the test's words beside the test alone.
+	const isWritten = item.role === item.item.role
 	return {
 		movement: item.movementName.text,
 		title: item.movement?.title?.text ?? item.movementName.text,
@@ -139,7 +147,8 @@ function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 		hands: item.movement?.hands ?? 1,
 		loadAdded: item.movement?.loadAdded ?? false,
 		sets: item.sets.map(sheetSet),
-		notes: item.item.notes.map(note => note.text),
+		notes: isWritten ? item.item.notes.map(note => note.text) : [],
+		milestones: isWritten ? item.item.milestones.map(one => milestoneText(one, programme)) : [],
 	}
 }
 

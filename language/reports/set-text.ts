@@ -1,6 +1,8 @@
 import { decimal, exact, hundred } from '../compute/exact.ts'
 import { countText, massRangeText, rangeText, signedMassText } from '../compute/loads/wording.ts'
-import type { ChangeStep, Effort, Work } from '../model/prescription.ts'
+import { plannedGroup } from '../compute/outline/planned-group.ts'
+import type { ChangeStep, Effort, Milestone, SetGroup, Work } from '../model/prescription.ts'
+import type { Programme } from '../model/programme.ts'
 import type { Exact } from '../model/quantities.ts'
 import type { PlannedLoad, PlannedSet } from '../model/schedule.ts'
 
@@ -59,9 +61,28 @@ function loadText(load: PlannedLoad): string | undefined {
 	}
 }
 
+/** "once 3 x 12 reps are reached: add 2.5 kg", "… : move to Weighted plank, 3 x 30 s". */
+export function milestoneText({ reached, then }: Milestone, programme: Programme): string {
+	const next = then.kind === 'change' ? changeText(then) : `move to ${stepText(then, programme)}`
+	return `once ${groupText(reached)} ${reached.sets.to === 1 ? 'is' : 'are'} reached: ${next}`
+}
+
+function stepText({ movement, prescription }: Milestone['then'] & { readonly kind: 'move' }, programme: Programme): string {
+	const title = programme.find('movement', movement.text)?.title?.text ?? movement.text
+	return [title, ...(prescription?.groups ?? []).map(groupText)].join(', ')
+}
+
+/** "3 x 12 reps at 40 kg": a set group as it is written, but for what every set has anyway. */
+function groupText(group: SetGroup): string {
+	const { load } = plannedGroup(group, 'best', 'accessory')
+	const parts = [`${countText(group.sets)} x ${workText(group.work)}`, loadText(load), group.effort && effortText(group.effort)]
+	return [...parts, group.eachSide ? 'each side' : undefined].filter(part => part !== undefined).join(' ')
+}
+
 /** "add 2.5 kg", "take 0.5 rpe". */
 export function changeText({ amount, unit }: ChangeStep): string {
-	return `${amount.s < 0n ? 'take' : 'add'} ${decimal(amount.abs())}${unit === '%' ? '' : ' '}${unit}`
+	const one = amount.abs().equals(1) && (unit === 'reps' || unit === 'sets')
+	return `${amount.s < 0n ? 'take' : 'add'} ${decimal(amount.abs())}${unit === '%' ? '' : ' '}${one ? unit.slice(0, -1) : unit}`
 }
 
 function addedText({ added }: Extract<PlannedLoad, { readonly added: unknown }>): string {

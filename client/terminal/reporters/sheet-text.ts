@@ -65,7 +65,7 @@ function sessionText(session: SheetSession, table: Table, setting: SheetSetting)
 	const day = session.weekday.charAt(0).toUpperCase() + session.weekday.slice(1)
 	const name = session.title ?? spokenName(session.session)
 	const beside = [`about ${session.minutes} min`, ...(session.gym === null ? [] : [setting.gymTitle(session.gym)])]
-	const head = `  ${style.strong(plain(`${day} ${session.date}  ${name}`))}${style.quiet(plain(`  ${beside.join(' · ')}`))}`
+	const head = `  ${style.strong(plain(`${day}${session.part === null ? '' : ` ${session.part}`} ${session.date}  ${name}`))}${style.quiet(plain(`  ${beside.join(' · ')}`))}`
 	const rows = [style.quiet(table.heads), ...session.items.flatMap(itemRows).map(row => table.row(row))]
 	const remarks = [...session.notes, ...session.items.flatMap(itemRemarks)]
 	return [head, ...rows.map(row => `    ${row}`), ...remarks.map(remark => style.quiet(paragraph(plain(remark), 4, width)))].join(
@@ -103,7 +103,7 @@ function cells(fold: FoldedSets, item: SheetItem): string[] {
 
 function loadCell(set: SheetSet, item: SheetItem): string {
 	const load = loadOf(set, item, reader)
-	if (load === null) return set.reason === null ? '' : '?'
+	if (load === null) return set.reason !== null ? '?' : item.role === 'test' ? 'open' : ''
 	if (item.loadAdded && Number(set.load) === 0 && set.loadTo === null) return 'bodyweight'
 	return item.hands > 1 ? `${load} each hand` : load
 }
@@ -116,5 +116,5 @@ function restCell(set: SheetSet): string {
 function itemRemarks(item: SheetItem): string[] {
 	const swapped = item.insteadOf === null ? [] : [`in place of ${item.insteadOf}`]
 	const reasons = new Set(item.sets.flatMap(set => (set.reason === null ? [] : [set.reason])))
-	return [...swapped, ...reasons, ...item.notes].map(remark => `${item.title}: ${remark}`)
+	return [...swapped, ...reasons, ...item.milestones, ...item.notes].map(remark => `${item.title}: ${remark}`)
 }

@@ -1,5 +1,5 @@
 import { useContext } from 'preact/hooks'
-import type { CalendarDate } from '../../../language/model/quantities.ts'
+import type { CalendarDate, PartOfDay } from '../../../language/model/quantities.ts'
 import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
@@ -27,12 +27,12 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 		<tbody class="session">
 			<tr class="session-head">
 				<th class="day" scope="rowgroup" rowSpan={lines + 2}>
-					<Day date={session.date} />
+					<Day date={session.date} part={session.part} />
 				</th>
 				<td colSpan={columns - 1}>
 					{/* Where there is no margin for it, the day stands here instead. */}
 					<span class="day-inline">
-						<Day date={session.date} />
+						<Day date={session.date} part={session.part} />
 					</span>
 					<h3 dir="auto">{session.title ?? spokenName(session.session)}</h3>
 					<span class="aside">
@@ -72,7 +72,7 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 	)
 }
 
-function Day({ date }: { date: CalendarDate }) {
+function Day({ date, part }: { date: CalendarDate; part: PartOfDay | null }) {
 	const reader = useContext(ReaderContext)
 	return (
 		<time dateTime={date}>
@@ -82,6 +82,7 @@ function Day({ date }: { date: CalendarDate }) {
 			<span>
 				<bdi>{reader.day(date)}</bdi>
 			</span>
+			{part !== null && <span class="part"> {part}</span>}
 		</time>
 	)
 }
@@ -99,6 +100,7 @@ function Movement({ item, lines }: { item: SheetItem; lines: number }) {
 					instead of <bdi>{item.insteadOf}</bdi>
 				</span>
 			)}
+			<Remarks texts={item.milestones} />
 			<Remarks texts={item.notes} />
 		</th>
 	)

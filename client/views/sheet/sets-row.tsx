@@ -50,6 +50,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						{item.hands > 1 && <span class="each"> each hand</span>}
 					</>
 				)}
+				{load === null && set.reason === null && item.role === 'test' && <span>open</span>}
 				{effort !== null && <span class="effort"> {effort}</span>}
 				{(percent ?? exact) !== null && (
 					<span class="aside grounds">

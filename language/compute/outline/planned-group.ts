@@ -18,11 +18,11 @@ export interface PlannedGroup {
 const mostSets = 200
 
 /** `percentsOf` is what a bare percent refers to in this block. */
-export function plannedGroup(written: SetGroup, percentsOf: PercentBase): PlannedGroup {
-	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf), effort: written.effort }
+export function plannedGroup(written: SetGroup, percentsOf: PercentBase, role: Role): PlannedGroup {
+	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf, role), effort: written.effort }
 }
 
-function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase): PlannedLoad {
+function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase, role: Role): PlannedLoad {
 	if (ramp !== undefined) return { kind: 'percent', percent: { from: ramp.from, to: ramp.to }, of: percentsOf, added: [] }
 	switch (load?.kind) {
 		case 'percent':
@@ -35,7 +35,10 @@ function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: Percent
 			return { kind: 'rm', reps: load.reps, share: one, added: [] }
 		case undefined:
 			// No formula turns the effort of a hold or a carry into a load.
-			return effort !== undefined && work.kind === 'reps' ? { kind: 'effort', share: one, added: [] } : { kind: 'none' }
+			// In a test it says when to stop, and the load is open.
+			return effort !== undefined && work.kind === 'reps' && role !== 'test'
+				? { kind: 'effort', share: one, added: [] }
+				: { kind: 'none' }
 	}
 }
 

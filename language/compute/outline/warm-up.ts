@@ -1,6 +1,7 @@
 import type { Item, Movement } from '../../model/definitions.ts'
 import type { SetGroup } from '../../model/prescription.ts'
-import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
+import type { Exact } from '../../model/quantities.ts'
+import type { PlannedItem, PlannedLoad, PlannedSet } from '../../model/schedule.ts'
 import { exact, hundred } from '../exact.ts'
 import { usualRest } from './planned-group.ts'
 
@@ -31,29 +32,27 @@ export function firstMainItem<T extends Pick<PlannedItem, 'role' | 'sets'>>(item
 export function warmUpSets(item: Item, movement: Movement | undefined, main: PlannedItem | undefined): readonly PlannedSet[] {
 	if (main === undefined || liftOf(item.movement.text, movement) !== liftOf(main.movementName.text, main.movement)) return []
 	return warmUpScheme.map(({ reps, percent }) => {
-		const group: SetGroup = {
-			span: item.span,
-			dose: item.span,
-			sets: { from: 1, to: 1 },
-			work: { kind: 'reps', reps: { from: reps, to: reps }, toFailure: false, orMore: false },
-			load: undefined,
-			ramp: undefined,
-			effort: undefined,
-			tempo: undefined,
-			restSeconds: undefined,
-			eachSide: false,
-		}
-		return {
-			group,
-			optional: false,
-			work: group.work,
-			load: { kind: 'warm-up', share: exact(percent).div(hundred) },
-			effort: undefined,
-			tempo: undefined,
-			restSeconds: usualRest('warm-up'),
-			eachSide: false,
-		}
+		const load: PlannedLoad = { kind: 'warm-up', share: exact(percent).div(hundred) }
+		return leadingSet(item, reps, usualRest('warm-up'), load)
 	})
+}
+
+/** A set that no text asks for, on the way to one that does; it stands where the item stands. */
+export function leadingSet({ span }: Item, reps: number, restSeconds: Exact, load: PlannedLoad): PlannedSet {
+	const group: SetGroup = {
+		span,
+		dose: span,
+		sets: { from: 1, to: 1 },
+		work: { kind: 'reps', reps: { from: reps, to: reps }, toFailure: false, orMore: false },
+		load: undefined,
+		ramp: undefined,
+		effort: undefined,
+		tempo: undefined,
+		restSeconds: undefined,
+		eachSide: false,
+	}
+	const { work, effort, tempo, eachSide } = group
+	return { group, optional: false, work, load, effort, tempo, restSeconds, eachSide }
 }
 
 /** The lift whose best a movement's percents refer to. */

@@ -47,7 +47,8 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 function loadlessIn(session: ScheduledSession): readonly Loadless[] {
 	// A name that stands for no movement is reported as that.
 	return session.items.flatMap(item =>
-		(item.movement ? item.sets : [])
+		// Warm-ups that the tool makes go without numbers where a lift has no best yet.
+		(item.movement && item.from !== 'computed-warm-up' ? item.sets : [])
 			.filter(({ load, computed }) => {
 				const asked = (load.kind === 'percent' && load.of !== 'top-set') || load.kind === 'rm'
 				return asked && (computed.missing === 'best' || computed.missing === 'base')

@@ -20,13 +20,20 @@ export function isRead(span: Span, { faults }: Block): boolean {
 	return !faults.some(fault => isUnread(fault.code) && fault.span.start <= span.end && span.start <= fault.span.end)
 }
 
+/** A test has its week; that it does not stand in the others needs no word. */
+function isTestOfOtherWeeks({ role, item }: PlannedItem): boolean {
+	return role === 'test' && item.weekLines.length > 0
+}
+
 export function sessionsInWeeks(block: Block, programme: Programme): readonly SessionInWeek[] {
 	const { deload } = block
 	return outlineBlock(block, programme).weeks.flatMap(week =>
 		week.sessions.map(planned => {
 			// What a deload line cannot fill is missing in the training week before it, and said there.
 			const isFilled = week.deload && deload !== undefined && fills(deload)
-			const unsaid = isFilled ? [] : planned.items.filter(item => item.from === 'none' && isRead(item.item.span, block))
+			const unsaid = isFilled
+				? []
+				: planned.items.filter(item => item.from === 'none' && !isTestOfOtherWeeks(item) && isRead(item.item.span, block))
 			const written = planned.items.filter(item => item.from !== 'computed-warm-up')
 			const isWhollyUnsaid = unsaid.length > 1 && unsaid.length === written.length
 			return { ...planned, week: week.week, unsaid, isWhollyUnsaid }

@@ -271,3 +271,53 @@ describe('the last training week', () => {
 		expect(lastTrainingWeek([week(1)], 5)).toBeUndefined()
 	})
 })
+
+describe('each week add … rpe', () => {
+	it('raises the effort, and what is said in reps in reserve leaves as many fewer; it stays at 10 and at none', () => {
+		expect(byWeek(outlineOf('main deadlift 3 x 5 rpe 7-8\neach week add 1 rpe'))).toEqual([
+			'3 x 5 reps rpe 7-8',
+			'3 x 5 reps rpe 8-9',
+			'3 x 5 reps rpe 9-10',
+			'3 x 5 reps rpe 10',
+		])
+		expect(byWeek(outlineOf('main deadlift 3 x 5 rir 2\neach week add 1 rpe'))).toEqual([
+			...['3 x 5 reps rir 2', '3 x 5 reps rir 1', '3 x 5 reps rir 0', '3 x 5 reps rir 0'],
+		])
+	})
+
+	it('takes it back too, and leaves the percent beside a ceiling alone', () => {
+		expect(sets(outlineOf('main deadlift 3 x 5 at 70% rpe at most 8\neach week take 0.5 rpe'), 2)).toEqual([
+			'3 x 5 reps at 70% rpe at most 7.5',
+		])
+	})
+})
+
+describe('a test', () => {
+	const items = (text: string) => outlineOf(text).weeks[0]!.sessions[0]!.items.map(({ role, working }) => [role, working])
+
+	it('has sets that lead up to it, and a load that is open', () => {
+		const outline = outlineOf('test deadlift 1 x 1 rpe 9')
+		expect(sets(outline, 1, 0)).toEqual([...['1 x 5 reps at 50%', '1 x 3 reps at 70%', '1 x 2 reps at 80%', '1 x 1 rep at 90%']])
+		expect(sets(outline, 1, 1)).toEqual(['1 x 1 rep rpe 9'])
+		expect(items('test deadlift 1 x 1')).toEqual([
+			['warm-up', false],
+			['test', true],
+		])
+	})
+
+	it('of several reps is led up to by the load for as many', () => {
+		expect(sets(outlineOf('test deadlift 1 x 5'), 1, 0)[0]).toBe('1 x 5 reps at 5 rm x 50%')
+	})
+
+	it('fills the warm-up of its movement that leaves its sets open, and stays alone after one that has its own', () => {
+		expect(sets(outlineOf('warm-up deadlift\ntest deadlift 1 x 1'), 1, 0)).toHaveLength(4)
+		expect(items('warm-up deadlift\ntest deadlift 1 x 1')).toHaveLength(2)
+		expect(items('warm-up deadlift 3 x 3 at 60%\ntest deadlift 1 x 1')).toHaveLength(2)
+	})
+
+	it('is led up to by nothing where its load is written or no best says one', () => {
+		expect(items('test deadlift 1 x 1 at 100%')).toHaveLength(1)
+		expect(items('test plank 1 x 60 s')).toHaveLength(1)
+		expect(items('accessory plank 3 x 30 s\ntest deadlift 1 x 1\nwith the item above')).toHaveLength(2)
+	})
+})

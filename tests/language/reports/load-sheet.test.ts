@@ -154,4 +154,40 @@ describe('a load sheet', () => {
 		const sheet = sheetOf(rebuild)
 		expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet)
 	})
+
+	it('says what comes once something is reached, and at which time of the day', () => {
+		const text = [
+			'lifter someone',
+			'block one',
+			'weeks 1',
+			'session day on monday evening',
+			'accessory plank 3 x 30 s',
+			'once 3 x 45 s reached move to weighted-plank 3 x 30 s at 10 kg',
+			'accessory dead-bug 3 x 8',
+			'once 3 x 12 reached add 1 set',
+			'plan test-plan for someone',
+			'start 2026-10-05',
+			'run one',
+		].join('\n')
+		const [session] = sheetOf(text, 'test-plan').sessions
+		expect(session!.part).toBe('evening')
+		expect(session!.items.map(item => item.milestones)).toEqual([
+			['once 3 x 45 s are reached: move to Weighted plank, 3 x 30 s at 10 kg'],
+			['once 3 x 12 reps are reached: add 1 set'],
+		])
+	})
+
+	it('leads up to a test, whose load is open', () => {
+		// 50, 70, 80 and 90% of 160 kg: 80, 112, 128, 144. Without a gym steps of 2.5 kg: 80, 112.5, 127.5, 145.
+		const sets = setsOf('test pull 1 x 1')
+		expect(sets.map(({ exact, load, reason }) => [exact, load, reason])).toEqual([
+			['80', '80', null],
+			['112', '112.5', null],
+			['128', '127.5', null],
+			['144', '145', null],
+			[null, null, null],
+		])
+		// 160 kg for 1 are 160 / (1 + 5/30) = 137.142857 kg for 5: half of it is 68.571429 kg.
+		expect(setsOf('test pull 1 x 5')[0]).toMatchObject({ exact: '68.571429', load: '67.5' })
+	})
 })

@@ -39,6 +39,7 @@ export function item(change: Partial<SheetItem> = {}): SheetItem {
 		loadAdded: false,
 		sets: [set()],
 		notes: [],
+		milestones: [],
 		...change,
 	}
 }
@@ -47,6 +48,7 @@ export function session(change: Partial<SheetSession> = {}): SheetSession {
 	return {
 		date: '2026-10-05',
 		weekday: 'monday',
+		part: null,
 		block: 'rebuild',
 		week: 1,
 		planWeek: 1,
