@@ -18,15 +18,20 @@ import { completion } from './features/completion.ts'
 import { counters } from './features/counters.ts'
 import { definition } from './features/definition.ts'
 import { diagnostics } from './features/diagnostics.ts'
+import { documentHighlights } from './features/document-highlights.ts'
+import { documentLinks } from './features/document-links.ts'
 import { documentSymbols } from './features/document-symbols.ts'
 import { folding } from './features/folding.ts'
 import { formatting } from './features/formatting.ts'
 import { hover } from './features/hover.ts'
 import { libraryText } from './features/library-text.ts'
+import { onEnterFormatting } from './features/on-enter-formatting.ts'
 import { planChoice } from './features/plan-choice.ts'
 import { preview } from './features/preview.ts'
+import { pullDiagnostics } from './features/pull-diagnostics.ts'
 import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
+import { selectionRanges } from './features/selection-ranges.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
 import type { Files } from './files.ts'
 import { Settings } from './settings.ts'
@@ -35,15 +40,20 @@ import { Workspace } from './workspace.ts'
 
 const features: readonly Feature[] = [
 	diagnostics,
+	pullDiagnostics,
 	hover,
 	completion,
 	definition,
 	references,
 	rename,
+	documentHighlights,
+	documentLinks,
+	selectionRanges,
 	documentSymbols,
 	workspaceSymbols,
 	folding,
 	formatting,
+	onEnterFormatting,
 	codeActions,
 	planChoice,
 	preview,

@@ -19,6 +19,8 @@ export function createClient(context: ExtensionContext): LanguageClient {
 			documentSelector,
 			errorHandler: recovery(),
 			initializationFailedHandler: () => false,
+			// Told, they come with the key; this editor asks for those of other files every two seconds alone.
+			initializationOptions: { diagnostics: 'push' },
 		},
 	)
 }

@@ -41,7 +41,8 @@ interface Shown {
 
 function nameHover(found: Found): Shown | undefined {
 	const named = namedAt(found)
-	return named && { span: named.name, text: asMarkdown(describe(named.target, found.folder)) }
+	if (named?.target.kind !== 'definition') return undefined
+	return { span: named.name, text: asMarkdown(describe(named.target.definition, found.folder)) }
 }
 
 function ruleHover({ definition, offset }: Found): Shown | undefined {

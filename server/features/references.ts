@@ -1,5 +1,5 @@
 import type { Feature } from '../feature.ts'
-import { definitionAt, namedAt, placesNaming } from '../lookup.ts'
+import { definitionAt, namedAt, ownName, placesNaming } from '../lookup.ts'
 import { locationIn } from '../positions.ts'
 
 /** Lists every place that uses a name. */
@@ -11,7 +11,7 @@ export const references: Feature = {
 			const named = found && namedAt(found)
 			if (!found || !named) return null
 			return placesNaming(found.folder, named.target)
-				.filter(({ name }) => context.includeDeclaration || name !== named.target.name)
+				.filter(({ name }) => context.includeDeclaration || name !== ownName(named.target))
 				.flatMap(({ definition, name }) => locationIn(workspace, found.folder, definition, name.span) ?? [])
 		})
 	},

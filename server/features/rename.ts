@@ -1,23 +1,24 @@
-import { ErrorCodes, ResponseError, type TextDocumentEdit } from 'vscode-languageserver'
-import type { Definition } from '../../language/model/definitions.ts'
+import { ErrorCodes, ResponseError, type TextEdit } from 'vscode-languageserver'
 import { reservedWords } from '../../language/parser/tokens.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
-import type { Feature, ServerContext } from '../feature.ts'
-import { definitionAt, namedAt, placesNaming } from '../lookup.ts'
+import { workspaceEdit } from '../edits.ts'
+import type { Feature } from '../feature.ts'
+import { definitionAt, namedAt, ownName, placesNaming, type Target } from '../lookup.ts'
 import { locationIn, rangeOf } from '../positions.ts'
+import type { Workspace } from '../workspace.ts'
 
 const ourName = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/
 
 /** Changes a name everywhere at once, after a look at whether the new one can be. */
 export const rename: Feature = {
 	capabilities: { renameProvider: { prepareProvider: true } },
-	register({ connection, workspace }) {
+	register({ connection, workspace, client }) {
 		connection.onPrepareRename(({ textDocument, position }) => {
 			const found = definitionAt(workspace, textDocument.uri, position)
 			const named = found && namedAt(found)
-			if (!found || !named || found.folder.isBuiltIn(named.target)) return null
+			if (!found || !named || found.folder.isBuiltIn(named.target.definition)) return null
 			const range = rangeOf(found.file, found.start + named.name.start, found.start + named.name.end)
-			return { range, placeholder: named.target.name.text }
+			return { range, placeholder: ownName(named.target).text }
 		})
 		connection.onRenameRequest(({ textDocument, position, newName }) => {
 			const found = definitionAt(workspace, textDocument.uri, position)
@@ -25,29 +26,31 @@ export const rename: Feature = {
 			if (!found || !named) return null
 			const hindrance = hindranceOf(newName, named.target, found.folder)
 			if (hindrance) throw new ResponseError(ErrorCodes.InvalidParams, hindrance)
-			return { documentChanges: editsOf(workspace, found.folder, named.target, newName) }
+			return workspaceEdit(editsOf(workspace, found.folder, named.target, newName), workspace, client)
 		})
 	},
 }
 
-function hindranceOf(newName: string, target: Definition, folder: Folder): string | undefined {
-	if (folder.isBuiltIn(target)) return `"${target.name.text}" is built in; its name cannot be changed.`
+function hindranceOf(newName: string, target: Target, folder: Folder): string | undefined {
+	const { definition } = target
+	const { text } = ownName(target)
+	if (folder.isBuiltIn(definition)) return `"${text}" is built in; its name cannot be changed.`
 	if (!ourName.test(newName)) return 'A name is made of lower-case letters a to z, digits and hyphens, as in front-squat.'
 	if (newName === 'x' || reservedWords.has(newName)) return `"${newName}" is a word of the language and cannot be a name.`
-	if (newName !== target.name.text && folder.find(target.kind, newName))
-		return `Another ${target.kind} is already called "${newName}".`
-	return undefined
+	if (newName === text) return undefined
+	if (target.kind === 'session') {
+		const isTaken = target.definition.sessions.some(session => session.name.text === newName)
+		return isTaken ? `Another session of this block is already called "${newName}".` : undefined
+	}
+	return folder.find(definition.kind, newName) ? `Another ${definition.kind} is already called "${newName}".` : undefined
 }
 
-function editsOf(workspace: ServerContext['workspace'], folder: Folder, target: Definition, newName: string): TextDocumentEdit[] {
-	const byFile = new Map<string, TextDocumentEdit>()
+function editsOf(workspace: Workspace, folder: Folder, target: Target, newName: string): Map<string, TextEdit[]> {
+	const byFile = new Map<string, TextEdit[]>()
 	for (const { definition, name } of placesNaming(folder, target)) {
 		const location = locationIn(workspace, folder, definition, name.span)
 		if (!location) continue
-		const version = workspace.settledVersion(location.uri) ?? null
-		const edit = byFile.get(location.uri) ?? { textDocument: { uri: location.uri, version }, edits: [] }
-		edit.edits.push({ range: location.range, newText: newName })
-		byFile.set(location.uri, edit)
+		byFile.set(location.uri, [...(byFile.get(location.uri) ?? []), { range: location.range, newText: newName }])
 	}
-	return [...byFile.values()]
+	return byFile
 }

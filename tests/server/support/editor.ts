@@ -56,6 +56,19 @@ export async function copyOfExample(name: string): Promise<string> {
 
 export const uriOf = (folder: string, name = '') => pathToFileURL(path.join(folder, name)).href
 
+/** What most editors can do, and say so. */
+const usual: ClientCapabilities = {
+	textDocument: { definition: { linkSupport: true }, completion: { completionItem: { snippetSupport: true } } },
+	workspace: {
+		workspaceFolders: true,
+		configuration: true,
+		workspaceEdit: { documentChanges: true },
+		inlayHint: { refreshSupport: true },
+		codeLens: { refreshSupport: true },
+		semanticTokens: { refreshSupport: true },
+	},
+}
+
 /** An editor that speaks the protocol with the real server over stdio; it keeps what was published. */
 export class Editor {
 	readonly published: PublishDiagnosticsParams[] = []
@@ -101,7 +114,12 @@ export class Editor {
 		await connection.sendRequest('initialize', {
 			processId: process.pid,
 			rootUri: null,
-			capabilities: { ...capabilities, workspace: { workspaceFolders: true, ...capabilities.workspace } },
+			capabilities: {
+				...usual,
+				...capabilities,
+				textDocument: { ...usual.textDocument, ...capabilities.textDocument },
+				workspace: { ...usual.workspace, ...capabilities.workspace },
+			},
 			initializationOptions: { today, ...options },
 			workspaceFolders: folders.map(folder => ({ uri: uriOf(folder), name: path.basename(folder) })),
 		})
