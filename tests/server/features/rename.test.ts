@@ -12,6 +12,7 @@ const files = {
     main deadlift 3 x 5 at 60%
 block push "Push"
   weeks 1
+  turn a over monday, friday
   session a on monday
     main bench-press 3 x 5 at 50 kg
 `,
@@ -82,12 +83,19 @@ describe('the new name of a session', () => {
 		expect(Object.keys(await rename('block.stave', 2, 11, 'main'))).toEqual(['documentChanges'])
 	})
 
+	it('is written in the turns that it takes', async () => {
+		await start()
+		expect(renamed(await rename('block.stave', 8, 7, 'press'))['block.stave']).toBe(
+			files['block.stave'].replace('turn a over', 'turn press over').replace(/session a on monday/, 'session press on monday'),
+		)
+	})
+
 	it('can be gone to from a plan', async () => {
 		await start()
 		const [link] = await editor.request<LocationLink[]>('textDocument/definition', editor.at(uriOf(folder, 'plan.stave'), 7, 10))
 		expect([link!.targetUri, link!.targetSelectionRange.start]).toEqual([
 			uriOf(folder, 'block.stave'),
-			{ line: 8, character: 10 },
+			{ line: 9, character: 10 },
 		])
 	})
 })
