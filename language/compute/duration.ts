@@ -2,6 +2,7 @@ import type { Tempo, Work } from '../model/prescription.ts'
 import type { Exact, ExactRange } from '../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../model/schedule.ts'
 import { exact, zero } from './exact.ts'
+import { addRanges, nothing, times } from './volume/ranges.ts'
 
 /** Seconds of a rep without a tempo (common practice). */
 const secondsPerRep = 3
@@ -17,7 +18,7 @@ function repSeconds(tempo: Tempo | undefined): Exact {
 
 /**
  * Seconds that a set holds the muscles under tension: reps × tempo, or the hold; of a set on each side, one side's. `undefined` for a
- * carry, whose pace is not known.
+ * carry, whose pace is not known, and for as many reps as a time holds.
  */
 export function underTension(work: Work, tempo: Tempo | undefined): ExactRange | undefined {
 	switch (work.kind) {
@@ -29,18 +30,33 @@ export function underTension(work: Work, tempo: Tempo | undefined): ExactRange |
 		case 'time':
 			return work.seconds
 		case 'carry':
+		case 'reps-in-time':
 			return undefined
 	}
 }
 
-/** Seconds from the first rep of a set to the last, both sides where there are two. */
+/** Seconds from the first rep of a set to the last, rests between its clusters and both sides where there are two. */
 function workSeconds(set: PlannedSet): ExactRange {
-	const { work, tempo } = set
-	const seconds =
-		work.kind === 'carry'
-			? { from: work.metres.from.mul(exact(secondsPerMetre)), to: work.metres.to.mul(exact(secondsPerMetre)) }
-			: (underTension(work, tempo) ?? { from: zero, to: zero })
-	return set.eachSide ? { from: seconds.from.mul(exact(2)), to: seconds.to.mul(exact(2)) } : seconds
+	const seconds = addRanges(timeOfWork(set), restsInside(set))
+	return set.eachSide ? times(seconds, exact(2)) : seconds
+}
+
+function timeOfWork({ work, tempo }: PlannedSet): ExactRange {
+	switch (work.kind) {
+		case 'carry':
+			return times(work.metres, exact(secondsPerMetre))
+		case 'reps-in-time':
+			return work.seconds
+		default:
+			return underTension(work, tempo) ?? nothing
+	}
+}
+
+/** The rests between the clusters of a set. */
+export function restsInside({ work, clusters }: Pick<PlannedSet, 'work' | 'clusters'>): ExactRange {
+	if (work.kind !== 'reps' || clusters === undefined) return nothing
+	const rests = (reps: number) => clusters.restSeconds.mul(exact(Math.max(Math.ceil(reps / clusters.reps) - 1, 0)))
+	return { from: rests(work.reps.from), to: rests(work.reps.to) }
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Gym, Movement, PlateSupply } from '../model/definitions.ts'
+import type { Gym, Lifter, Movement, PlateSupply } from '../model/definitions.ts'
 import type { Exact, Mass, Unit } from '../model/quantities.ts'
 import { DiscSums, type DiscSupply } from './disc-sums.ts'
 import { compare, exact, zero } from './exact.ts'
@@ -71,12 +71,19 @@ const gymSums = new WeakMap<Gym, Map<string, DiscSums>>()
 
 /**
  * What carries the load of a movement in a gym: every equipment word of the movement must be there, and the first one with masses
- * decides. Without a gym a lifter has everything: bars of 20 kg (45 lb where `unit` is lb) with any number of the usual discs, and any
- * load of all else.
+ * decides. What the lifter `uses` in place of a word stands for it. Without a gym a lifter has everything: bars of 20 kg (45 lb where
+ * `unit` is lb) with any number of the usual discs, and any load of all else; what is used in place of a bar is not the usual one, and
+ * nobody says what it weighs.
  */
-export function implementFor(movement: Movement, gym: Gym | undefined, unit: Unit): Implement | NotLoaded {
-	const words = movement.equipment.map(word => word.value)
-	return gym === undefined ? usualImplement(movement, words, unit) : gymImplement(movement, words, gym, unit)
+export function implementFor(movement: Movement, gym: Gym | undefined, unit: Unit, uses: Lifter['uses']): Implement | NotLoaded {
+	const asked = movement.equipment.map(word => word.value)
+	const words = asked.map(word => uses.find(one => one.insteadOf.text === word)?.implement.text ?? word)
+	if (gym !== undefined) return gymImplement(movement, words, gym, unit, asked)
+	return usualImplement(
+		movement,
+		words.filter((word, index) => word === asked[index]),
+		unit,
+	)
 }
 
 function usualImplement(movement: Movement, words: readonly string[], unit: Unit): Implement {
@@ -88,12 +95,20 @@ function usualImplement(movement: Movement, words: readonly string[], unit: Unit
 	return { kind: 'free', name: words[0] }
 }
 
-function gymImplement(movement: Movement, words: readonly string[], gym: Gym, unit: Unit): Implement | NotLoaded {
+function gymImplement(
+	movement: Movement,
+	words: readonly string[],
+	gym: Gym,
+	unit: Unit,
+	asked: readonly string[],
+): Implement | NotLoaded {
 	const carriers: Implement[] = []
-	for (const word of words) {
+	for (const [index, word] of words.entries()) {
 		const carrier = carrierOf(word, gym, movement.hands)
 		if (carrier === undefined) {
-			return { missing: 'equipment', reason: `${gym.title?.text ?? gym.name.text} has no ${word.replaceAll('-', ' ')}` }
+			const spoken = (one: string | undefined) => (one ?? '').replaceAll('-', ' ')
+			const instead = word === asked[index] ? '' : ` to use as ${spoken(asked[index])}`
+			return { missing: 'equipment', reason: `${gym.title?.text ?? gym.name.text} has no ${spoken(word)}${instead}` }
 		}
 		carriers.push(carrier)
 	}

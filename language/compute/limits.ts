@@ -1,6 +1,7 @@
 import type { Limits } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { Fact } from '../model/text.ts'
+import { compare } from './exact.ts'
 
 /** The facts that a `limits` definition may state. */
 const factNames = [
@@ -22,7 +23,7 @@ type FactName = (typeof factNames)[number]
 /** A fact of a `limits` definition, and where it stands. */
 export interface Limit<T> extends Fact<T> {
 	readonly definition: Limits
-	/** For messages: "limits house" where the coach wrote it, else where the built-in number comes from ("common practice"). */
+	/** For messages: "limits house", "limits youth for Juniors" where the coach wrote it, else where the built-in number comes from ("common practice"). */
 	readonly origin: string
 }
 
@@ -32,19 +33,67 @@ type ValueOf<F> = NonNullable<F> extends Fact<infer T> ? T : never
 export type MergedLimits = { readonly [F in FactName]: Limit<ValueOf<Limits[F]>> | undefined }
 
 /**
- * The limits that hold for a lifter, or for nobody in particular: each fact from the first definition that states it, the workspace's
- * before the built-in ones. No `limits` names a lifter or a team yet, so they are the same for all.
+ * The limits that hold for a lifter, or for nobody in particular: each fact from the first definition that states it, the lifter's own
+ * before those of the lifter's teams, these before the workspace's for all, and those before the built-in ones. Where two teams of the
+ * lifter state one fact, the stricter holds, whichever file it stands in; of a fact that is neither strict nor lax, the first.
  */
-export function limitsFor(_lifter: string | undefined, programme: Programme): MergedLimits {
+export function limitsFor(lifter: string | undefined, programme: Programme): MergedLimits {
 	const merged: Partial<Record<FactName, Limit<unknown>>> = {}
-	for (const definition of programme.limits()) {
-		const origin = programme.isBuiltIn(definition)
-			? (definition.source?.text ?? 'common practice')
-			: `limits ${definition.name.text}`
-		for (const name of factNames) {
-			const fact = definition[name]
-			if (fact !== undefined) merged[name] ??= { ...fact, definition, origin }
+	for (const rank of ranksFor(lifter, programme)) {
+		const ofRank: Partial<Record<FactName, Limit<unknown>>> = {}
+		for (const definition of rank) {
+			const origin = originOf(definition, programme)
+			for (const name of factNames) {
+				const fact = definition[name]
+				if (fact === undefined) continue
+				const known = ofRank[name]
+				const isStricter = known !== undefined && strictness[name](fact.value as never, known.value as never) < 0
+				if (known === undefined || isStricter) ofRank[name] = { ...fact, definition, origin }
+			}
 		}
+		for (const name of factNames) if (ofRank[name] !== undefined) merged[name] ??= ofRank[name]
 	}
 	return merged as MergedLimits
+}
+
+/** Who states limits for a lifter, the nearest first. For all, the first definition counts. */
+function ranksFor(lifter: string | undefined, programme: Programme): readonly (readonly Limits[])[] {
+	const all = programme.limits()
+	const forAll = all.filter(one => one.owner === undefined).map(one => [one])
+	if (lifter === undefined || forAll.length === all.length) return forAll
+	const teams = new Set(programme.teamsOf(lifter).map(team => team.name.text))
+	const ofLifter = all.filter(one => one.owner?.text === lifter).map(one => [one])
+	return [...ofLifter, all.filter(one => isOfTeam(one, teams, programme)), ...forAll]
+}
+
+/** A name that is a lifter's means the lifter, even where a team has it too. */
+function isOfTeam({ owner }: Limits, teams: ReadonlySet<string>, programme: Programme): boolean {
+	return owner !== undefined && teams.has(owner.text) && programme.find('lifter', owner.text) === undefined
+}
+
+/** "limits house", "limits youth for Juniors"; of built-in ones where the number comes from. */
+function originOf(definition: Limits, programme: Programme): string {
+	if (programme.isBuiltIn(definition)) return definition.source?.text ?? 'common practice'
+	const { owner, name } = definition
+	if (owner === undefined) return `limits ${name.text}`
+	const title = (programme.find('lifter', owner.text) ?? programme.find('team', owner.text))?.title?.text ?? owner.text
+	return `limits ${name.text} for ${title}`
+}
+
+type Order<F extends FactName> = (a: ValueOf<Limits[F]>, b: ValueOf<Limits[F]>) => number
+
+/** Below 0 where the first value asks for more care than the second; 0 where neither does. */
+const strictness: { readonly [F in FactName]: Order<F> } = {
+	loadRise: compare,
+	volumeRise: compare,
+	lighterWeekEvery: (a, b) => a.to - b.to || a.from - b.from,
+	heavy: (a, b) => a.sessions - b.sessions || compare(a.fromPercent, b.fromPercent),
+	heavyHingeAndSquat: (a, b) => a.sessions - b.sessions || (b.apartDays ?? 0) - (a.apartDays ?? 0),
+	sessionSeconds: compare,
+	bestsWeeks: (a, b) => a - b,
+	gatesWeeks: (a, b) => a - b,
+	noSetAbove: compare,
+	muscleSets: (a, b) => a.to - b.to,
+	estimator: () => 0,
+	deviation: () => 0,
 }

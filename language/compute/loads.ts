@@ -57,9 +57,13 @@ function setsWithLoads(item: PlannedItem, setting: LoadSetting): readonly Schedu
 
 const nothing: PlannedLoad = { kind: 'none' }
 
-/** Kilograms or pounds, which a swap to another movement does not take over. */
+/** Kilograms, pounds or a share of the bodyweight, which a swap to another movement does not take over. */
 function isFixed(load: PlannedLoad): boolean {
-	return load.kind === 'mass' || (load.kind === 'bodyweight' && (load.extra !== undefined || load.added.length > 0))
+	return (
+		load.kind === 'mass' ||
+		load.kind === 'of-bodyweight' ||
+		(load.kind === 'bodyweight' && (load.extra !== undefined || load.added.length > 0))
+	)
 }
 
 function ownLoad(set: PlannedSet, written: PlannedSet, setting: LoadSetting, reference: LoadReference | Unknown): ComputedLoad {
@@ -140,7 +144,7 @@ function roundedLoad(
 		reference: known,
 		percent,
 	}
-	const onBar = loadable(exact, setting.movement, setting.gym, setting.unit)
+	const onBar = loadable(exact, setting.movement, setting.gym, setting.unit, setting.lifter?.uses ?? [])
 	if ('missing' in onBar) {
 		return {
 			...asked,

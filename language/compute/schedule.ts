@@ -100,6 +100,7 @@ function dateSession(
 		planWeek: planWeekOf(date, setting.firstDay ?? date),
 		deload: week.deload,
 		gym,
+		uses: lifter?.uses ?? [],
 		items: withLoads(touched, item => ({
 			name: item.movementName.text,
 			movement: item.movement,

@@ -69,23 +69,23 @@ export interface FrequencyCap {
 }
 
 /** What a lifter must have shown. In `passed` lines the same shapes are the evidence. */
-export type Gate =
-	| { readonly kind: 'sign-off'; readonly movement: Name | undefined; readonly span: Span }
-	| {
-			readonly kind: 'hold'
-			readonly movement: Name
-			readonly seconds: Exact
-			readonly with: Mass | undefined
-			readonly span: Span
-	  }
-	| {
-			readonly kind: 'reps'
-			readonly movement: Name
-			readonly reps: number
-			readonly at: Mass | undefined
-			readonly span: Span
-	  }
-	| { readonly kind: 'load'; readonly movement: Name; readonly at: Mass; readonly span: Span }
+export type Gate = { readonly kind: 'sign-off'; readonly movement: Name | undefined; readonly span: Span } | DoneGate
+
+/** A gate that work passes, not somebody's word. */
+export type DoneGate = { readonly movement: Name; readonly span: Span; readonly often: HowOften } & (
+	| { readonly kind: 'hold'; readonly seconds: Exact; readonly with: GateLoad | undefined }
+	| { readonly kind: 'reps'; readonly reps: number; readonly at: GateLoad | undefined }
+	| { readonly kind: 'load'; readonly at: GateLoad }
+)
+
+/** `x 3 in 2 sessions`: so many sets, all in one session, in each of so many sessions. Once in one, where nothing is said. */
+export interface HowOften {
+	readonly sets: number
+	readonly sessions: number
+}
+
+/** A mass, or `1.5 x bodyweight`. */
+export type GateLoad = Mass | { readonly bodyweights: Exact }
 
 export interface Movement extends DefinitionBase {
 	readonly kind: 'movement'
@@ -148,6 +148,8 @@ export interface Progression extends DefinitionBase {
 /** What holds over a whole week or block; facts merge, lifter over team over workspace over built-in. */
 export interface Limits extends DefinitionBase {
 	readonly kind: 'limits'
+	/** The lifter or team that they are for; `undefined`: for all. */
+	readonly owner: Name | undefined
 	readonly loadRise: Fact<Exact> | undefined
 	readonly volumeRise: Fact<Exact> | undefined
 	readonly lighterWeekEvery: Fact<CountRange> | undefined
@@ -260,6 +262,13 @@ export interface Avoid {
 	readonly span: Span
 }
 
+/** `uses light-barbell as barbell`: what the lifter takes where a movement asks for the other. */
+export interface Uses {
+	readonly implement: Name
+	readonly insteadOf: Name
+	readonly span: Span
+}
+
 export interface Lifter extends DefinitionBase {
 	readonly kind: 'lifter'
 	readonly trainsAt: readonly TrainsAt[]
@@ -271,6 +280,7 @@ export interface Lifter extends DefinitionBase {
 	readonly passed: readonly Passed[]
 	readonly available: Fact<readonly Weekday[]> | undefined
 	readonly avoids: readonly Avoid[]
+	readonly uses: readonly Uses[]
 }
 
 export interface WeekLine {
@@ -480,6 +490,8 @@ export interface LoggedSet {
 	readonly missed: number
 	/** Position was lost. */
 	readonly brokeWith: Name | undefined
+	/** Reps without a rest, where the set was done in clusters. */
+	readonly clusterReps: number | undefined
 	readonly tempo: Tempo | undefined
 	readonly eachSide: boolean
 	readonly span: Span

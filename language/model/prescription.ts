@@ -4,8 +4,11 @@ import type { Name, Span } from './text.ts'
 /** What one set asks for, beside the load. */
 export type Work =
 	| { readonly kind: 'reps'; readonly reps: CountRange; readonly toFailure: boolean; readonly orMore: boolean }
+	/** `60 s for reps`: as many as possible in that time; how many is not known before. */
+	| { readonly kind: 'reps-in-time'; readonly seconds: ExactRange }
 	| { readonly kind: 'hold'; readonly seconds: ExactRange }
-	| { readonly kind: 'carry'; readonly metres: ExactRange }
+	/** `20 m`; `20 m for time` is as fast as possible. */
+	| { readonly kind: 'carry'; readonly metres: ExactRange; readonly forTime: boolean }
 	| { readonly kind: 'time'; readonly seconds: ExactRange }
 
 /** What a percent is a percent of. `undefined`: what the block's `percents of` line says, the best by default. */
@@ -17,6 +20,8 @@ export type LoadTarget =
 	| { readonly kind: 'mass'; readonly from: Mass; readonly to: Mass; readonly span: Span }
 	/** `at bodyweight`, `at bodyweight + 10 kg`, `at bodyweight - 10 kg` (added is negative, the lifter is assisted). */
 	| { readonly kind: 'bodyweight'; readonly added: Mass | undefined; readonly span: Span }
+	/** `at 50% of bodyweight`. */
+	| { readonly kind: 'of-bodyweight'; readonly percent: ExactRange; readonly span: Span }
 	| { readonly kind: 'rm'; readonly reps: number; readonly span: Span }
 
 /** `rpe 8`, `rir 2`; `atMost` is a ceiling beside a percent. */
@@ -24,6 +29,14 @@ export interface Effort {
 	readonly scale: 'rpe' | 'rir'
 	readonly value: ExactRange
 	readonly atMost: boolean
+	readonly span: Span
+}
+
+/** `in clusters of 2 resting 20 s`: the set is cut into pieces with a short rest between them. */
+export interface Clusters {
+	/** Reps of one piece; the last may be shorter. */
+	readonly reps: number
+	readonly restSeconds: Exact
 	readonly span: Span
 }
 
@@ -47,6 +60,9 @@ export interface SetGroup {
 	/** `ramp 4 x 4 from 60% to 78%`: evenly spaced, both ends included. */
 	readonly ramp: { readonly from: Exact; readonly to: Exact; readonly span: Span } | undefined
 	readonly effort: Effort | undefined
+	/** `until rpe 9`: no set follows one that was as hard as that. */
+	readonly until: Effort | undefined
+	readonly clusters: Clusters | undefined
 	readonly tempo: Tempo | undefined
 	readonly restSeconds: Exact | undefined
 	readonly eachSide: boolean

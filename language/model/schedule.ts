@@ -1,5 +1,5 @@
 import type { Best, Block, Gym, Item, Lifter, Movement, Plan, Run, Session, SessionDay } from './definitions.ts'
-import type { Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
+import type { Clusters, Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, PartOfDay, Unit, Weekday } from './quantities.ts'
 import type { Name } from './text.ts'
 import type { Role } from './vocabulary.ts'
@@ -16,6 +16,8 @@ export type PlannedLoad =
 	/** Masses times `share` (1 but for deload fills), plus what progression lines have added. */
 	| { readonly kind: 'mass'; readonly from: Mass; readonly to: Mass; readonly share: Exact; readonly added: readonly Mass[] }
 	| { readonly kind: 'bodyweight'; readonly extra: Mass | undefined; readonly share: Exact; readonly added: readonly Mass[] }
+	/** A percent of the lifter's bodyweight. */
+	| { readonly kind: 'of-bodyweight'; readonly percent: ExactRange; readonly added: readonly Mass[] }
 	| { readonly kind: 'rm'; readonly reps: number; readonly share: Exact; readonly added: readonly Mass[] }
 	/** An effort alone gives the load. */
 	| { readonly kind: 'effort'; readonly share: Exact; readonly added: readonly Mass[] }
@@ -31,6 +33,8 @@ export interface PlannedSet {
 	readonly work: Work
 	readonly load: PlannedLoad
 	readonly effort: Effort | undefined
+	readonly until: Effort | undefined
+	readonly clusters: Clusters | undefined
 	readonly tempo: Tempo | undefined
 	readonly restSeconds: Exact
 	readonly eachSide: boolean
@@ -163,6 +167,8 @@ export interface ScheduledSession {
 	readonly session: Session
 	/** Where the lifter trains on that date; `undefined`: nowhere in particular, with everything there. */
 	readonly gym: Gym | undefined
+	/** What the lifter takes in place of what a movement asks for. */
+	readonly uses: Lifter['uses']
 	readonly items: readonly ScheduledItem[]
 }
 

@@ -8,6 +8,7 @@ const smallParts = new Set([
 	'Mass',
 	'Time',
 	'Gate',
+	'GateLoad',
 	'Work',
 	'DateBound',
 	'Target',

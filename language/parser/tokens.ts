@@ -40,6 +40,8 @@ const wordsBeforeANumber = new Set([
 	'take',
 	'scale',
 ])
+/** What a times sign follows: `4 x 5`, `25 kg x 4`, `5+ x 3`, `held 45 s x 3`, `5 reps x 2`. */
+const timesFollows = new Set(['NUMBER', 'DECIMAL_COMMA', 'OTHER_NUMBER', 'kg', 'lb', 's', 'min', 'rep', 'reps', '+'])
 const unitAhead = /\s*(?:%|(?:kg|lb|s|min|m)(?![A-Za-z-]))/y
 
 /**
@@ -94,7 +96,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 		const sign = /[xX](?![A-Za-z-])|×/y
 		times.PATTERN = (text: string, offset: number, matched: IToken[]) => {
 			const before = matched[matched.length - 1]
-			if (text[offset] !== '×' && !(before && isNumberOrUnit(before))) return null
+			if (text[offset] !== '×' && !(before && timesFollows.has(before.tokenType.name))) return null
 			sign.lastIndex = offset
 			return sign.exec(text)
 		}
@@ -124,13 +126,6 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 			LINE_BREAKS: false,
 		}
 	}
-}
-
-function isNumberOrUnit(token: IToken): boolean {
-	const { name } = token.tokenType
-	return (
-		name === 'NUMBER' || name === 'DECIMAL_COMMA' || name === 'OTHER_NUMBER' || name === 'kg' || name === 'lb' || name === '+'
-	)
 }
 
 /** Token text → value: names are brought to our spelling, texts lose their quotes, numbers are read whatever their comma. */

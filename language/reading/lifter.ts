@@ -1,7 +1,7 @@
 import { reserveOf } from '../compute/effort.ts'
 import { exact, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
-import type { Avoid, Base, Best, Fails, Keep, Lifter, Passed, TrainsAt } from '../model/definitions.ts'
+import type { Avoid, Base, Best, Fails, Keep, Lifter, Passed, TrainsAt, Uses } from '../model/definitions.ts'
 import type { Exact } from '../model/quantities.ts'
 import type { Fault } from '../model/reading.ts'
 import { patterns } from '../model/vocabulary.ts'
@@ -16,6 +16,7 @@ export function readLifter(reader: Reader, node: tree.Lifter, faults: readonly F
 	const keeps: Keep[] = []
 	const passed: Passed[] = []
 	const avoids: Avoid[] = []
+	const uses: Uses[] = []
 	let bodyweight: Lifter['bodyweight']
 	let available: Lifter['available']
 	for (const line of node.lines ?? []) {
@@ -64,10 +65,18 @@ export function readLifter(reader: Reader, node: tree.Lifter, faults: readonly F
 				break
 			case 'AvoidLine':
 				avoids.push(readAvoid(reader, line))
+				break
+			case 'UsesLine': {
+				const implement = reader.name(line, 'implement')
+				const insteadOf = reader.name(line, 'insteadOf')
+				// Half a line uses nothing; the parser has said so.
+				if (implement.text === '' || insteadOf.text === '') break
+				if (reader.first(`uses … as ${insteadOf.text}`, line)) uses.push({ implement, insteadOf, span })
+			}
 		}
 	}
 	const frame = reader.frame(node, faults)
-	return { kind: 'lifter', trainsAt, bodyweight, bests, bases, fails, keeps, passed, available, avoids, ...frame }
+	return { kind: 'lifter', trainsAt, bodyweight, bests, bases, fails, keeps, passed, available, avoids, uses, ...frame }
 }
 
 function readBest(reader: Reader, line: tree.BestLine): Best | undefined {

@@ -8,12 +8,14 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] }
 
 export function readLimits(reader: Reader, node: tree.Limits, faults: readonly Fault[]): Limits {
 	const facts: Partial<Mutable<Limits>> = {}
+	const owner = node.owner === undefined ? undefined : reader.lifterOrTeam(node, 'owner')
 	for (const line of node.lines ?? []) {
 		if (reader.common(line, reader.span(node)) || !reader.first(factOf(line), line)) continue
 		readFact(reader, line, facts)
 	}
 	return {
 		kind: 'limits',
+		owner,
 		loadRise: facts.loadRise,
 		volumeRise: facts.volumeRise,
 		lighterWeekEvery: facts.lighterWeekEvery,

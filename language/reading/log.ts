@@ -111,6 +111,7 @@ function readLoggedSet(
 		rpe: read.effort?.scale === 'rpe' ? effort : undefined,
 		rir: read.effort?.scale === 'rir' ? effort : undefined,
 		missed: missed ? (quiet.count(missed, 'count', 'Missed reps', 0) ?? 0) : 0,
+		clusterReps: read.clusters?.reps,
 		brokeWith: broke && quiet.reference(broke, 'breakdown', 'breakdown'),
 		tempo: read.tempo,
 		eachSide: read.eachSide,

@@ -1,9 +1,10 @@
-import { exact, zero } from '../compute/exact.ts'
+import { exact, hundred, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
 import type {
 	Change,
 	ChangeStep,
 	ChangeUnit,
+	Clusters,
 	Effort,
 	LoadTarget,
 	Milestone,
@@ -13,6 +14,7 @@ import type {
 	Work,
 } from '../model/prescription.ts'
 import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
+import type { Span } from '../model/text.ts'
 import type { Reader } from './reader.ts'
 
 /** More sets of one movement than this nobody does in a session: it is a slip, and each set becomes an entry of its own. */
@@ -30,6 +32,16 @@ function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined
 	const work = node.work && readWork(reader, node.work)
 	const clauses = readClauses(reader, node.clauses ?? [])
 	if (!sets || !work) return undefined
+	if (clauses.clusters) checkClusters(reader, clauses.clusters, work)
+	if (clauses.until && !node.upTo && sets.from === sets.to) {
+		const span = reader.spanOf(node, 'sets')
+		const correction = {
+			title: `Write "up to ${sets.to} x"`,
+			edits: [{ span: { start: span.start, end: span.start }, text: 'up to ' }],
+		}
+		const message = `${sets.to} sets whatever happens, and a stop before that: say which it is. Up to ${sets.to} x … until ends the sets early.`
+		reader.fault('syntax', clauses.until.span, message, [correction])
+	}
 	if (node.ramp && !clauses.ramp) {
 		const message = 'A ramp says where it begins and ends: ramp 4 x 4 from 60% to 78%.'
 		reader.fault('syntax', reader.span(node), message)
@@ -43,7 +55,38 @@ function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined
 		reader.fault('syntax', clauses.ramp.span, 'Sets that go from one percent to another begin with "ramp".', [correction])
 	}
 	const dose = { start: reader.spanOf(node, 'sets').start, end: node.work ? reader.span(node.work).end : reader.span(node).end }
-	return { span: reader.span(node), dose, sets, work, ...clauses }
+	return { span: reader.span(node), dose, sets: node.upTo ? upTo(reader, node, sets) : sets, work, ...clauses }
+}
+
+/** `up to 5`: one set must be done for anyone to know how hard it is. */
+function upTo(reader: Reader, node: tree.SetGroup, sets: CountRange): CountRange {
+	if (node.sets?.to === undefined) return { from: 1, to: sets.to }
+	const start = reader.span(node).start
+	const end = reader.spanOf(node, 'sets').start
+	const correction = { title: 'Remove "up to"', edits: [{ span: { start, end }, text: '' }] }
+	const message = `"up to" goes with one number: up to ${sets.to} sets, or ${sets.from}-${sets.to}.`
+	reader.fault('syntax', { start, end: reader.spanOf(node, 'sets').end }, message, [correction])
+	return sets
+}
+
+/** Clusters are pieces of a set of reps, all of one length. */
+function checkClusters(reader: Reader, { reps, span }: Clusters, work: Work): void {
+	if (work.kind !== 'reps') {
+		reader.fault('syntax', span, 'Clusters are made of reps: 4 x 6 in clusters of 2 resting 20 s.')
+		return
+	}
+	const { from, to } = work.reps
+	const wrong = [from, to].find(count => count % reps !== 0 || count === reps)
+	if (wrong === undefined) return
+	const sizes = Array.from({ length: Math.floor(to / 2) }, (_, index) => index + 1).filter(
+		size => from % size === 0 && to % size === 0 && size < from,
+	)
+	const instead = sizes.length === 0 ? '' : ` Clusters of ${sizes.join(' or ')} do.`
+	const message =
+		wrong <= reps
+			? `${wrong} ${wrong === 1 ? 'rep' : 'reps'} in clusters of ${reps}: there is nothing to rest between.${instead}`
+			: `${wrong} reps do not make whole clusters of ${reps}.${instead}`
+	reader.fault('bad-number', span, message)
 }
 
 function readSets(reader: Reader, node: tree.Range | undefined): CountRange | undefined {
@@ -54,7 +97,15 @@ function readSets(reader: Reader, node: tree.Range | undefined): CountRange | un
 }
 
 function readWork(reader: Reader, node: tree.Work): Work | undefined {
-	const { unit } = node
+	const { unit, openIn } = node
+	const isTime = unit === 's' || unit === 'min'
+	if (openIn !== undefined && (openIn === 'time' ? unit !== 'm' : !isTime)) {
+		const message =
+			openIn === 'time'
+				? '"for time" goes with a distance, as fast as possible: 1 x 20 m for time.'
+				: '"for reps" goes with a time, as many reps as it holds: 2 x 60 s for reps.'
+		reader.fault('syntax', reader.spanOf(node, 'openIn'), message)
+	}
 	if (unit === 's' || unit === 'm' || unit === 'min') {
 		const range = reader.exactRange(node)
 		if (!range) return undefined
@@ -62,10 +113,11 @@ function readWork(reader: Reader, node: tree.Work): Work | undefined {
 			reader.fault('bad-number', reader.span(node), `0 ${unit} is no work: say how long or how far.`)
 			return undefined
 		}
-		if (unit === 'm') return { kind: 'carry', metres: range }
-		if (unit === 's') return { kind: 'hold', seconds: range }
+		if (unit === 'm') return { kind: 'carry', metres: range, forTime: openIn === 'time' }
 		const extra = reader.exact(node.seconds) ?? zero
-		const seconds = { from: range.from.mul(60).add(extra), to: range.to.mul(60).add(extra) }
+		const seconds = unit === 's' ? range : { from: range.from.mul(60).add(extra), to: range.to.mul(60).add(extra) }
+		if (openIn !== undefined && openIn !== 'time') return { kind: 'reps-in-time', seconds }
+		if (unit === 's') return { kind: 'hold', seconds }
 		// `1 x 20 min` is time spent; `3 x 1 min 30 s` is a hold.
 		return node.seconds === undefined ? { kind: 'time', seconds } : { kind: 'hold', seconds }
 	}
@@ -77,6 +129,8 @@ interface Clauses {
 	readonly load: LoadTarget | undefined
 	readonly ramp: SetGroup['ramp']
 	readonly effort: Effort | undefined
+	readonly until: Effort | undefined
+	readonly clusters: Clusters | undefined
 	readonly tempo: Tempo | undefined
 	readonly restSeconds: Exact | undefined
 	readonly eachSide: boolean
@@ -87,6 +141,8 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 	let load: LoadTarget | undefined
 	let ramp: SetGroup['ramp']
 	let effort: Effort | undefined
+	let until: Effort | undefined
+	let clusters: Clusters | undefined
 	let tempo: Tempo | undefined
 	let restSeconds: Exact | undefined
 	let eachSide = false
@@ -113,6 +169,14 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 				twice('The effort', effort, node)
 				effort ??= readEffort(reader, node)
 				break
+			case 'UntilClause':
+				twice('Where the sets end', until, node)
+				until ??= readUntil(reader, node)
+				break
+			case 'ClustersClause':
+				twice('How the set is cut', clusters, node)
+				clusters ??= readClusters(reader, node)
+				break
 			case 'TempoClause':
 				twice('The tempo', tempo, node)
 				tempo ??= readTempo(reader, node)
@@ -125,7 +189,7 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 				eachSide = true
 		}
 	}
-	return { load, ramp, effort, tempo, restSeconds, eachSide }
+	return { load, ramp, effort, until, clusters, tempo, restSeconds, eachSide }
 }
 
 function readTarget(reader: Reader, clause: tree.AtClause): LoadTarget | undefined {
@@ -138,6 +202,8 @@ function readTarget(reader: Reader, clause: tree.AtClause): LoadTarget | undefin
 		const added = mass && target.sign !== '+' ? { ...mass, amount: mass.amount.neg() } : mass
 		return { kind: 'bodyweight', added, span }
 	}
+	const of = readBase(reader, target)
+	if (of === 'bodyweight') return readOfBodyweight(reader, target, span)
 	if (target.unit === 'rm') {
 		const reps = reader.count(target, 'from', 'Reps')
 		return reps === undefined ? undefined : { kind: 'rm', reps, span }
@@ -145,11 +211,18 @@ function readTarget(reader: Reader, clause: tree.AtClause): LoadTarget | undefin
 	if (target.percent || target.unit === undefined) {
 		if (!target.percent) reader.missingUnit(reader.span(target), target.$cstNode?.text ?? '', ['%', 'kg', 'lb'])
 		const percent = reader.percentRange(target)
-		return percent && { kind: 'percent', percent, of: readBase(reader, target), span }
+		return percent && { kind: 'percent', percent, of, span }
 	}
 	const range = reader.exactRange(target)
 	const { unit } = target
 	return range && { kind: 'mass', from: { amount: range.from, unit }, to: { amount: range.to, unit }, span }
+}
+
+/** `50% of bodyweight`: a percent of another kind, which may well be over 150. */
+function readOfBodyweight(reader: Reader, target: tree.NumberTarget, span: Span): LoadTarget | undefined {
+	const percent = reader.exactRange(target)
+	if (percent) reader.checkBodyweights(percent.to, hundred, reader.span(target))
+	return percent && { kind: 'of-bodyweight', percent, span }
 }
 
 function reportMissingAt(reader: Reader, target: tree.NumberTarget): void {
@@ -162,7 +235,7 @@ function readBase(reader: Reader, target: tree.NumberTarget) {
 	if (target.topSet) return 'top-set'
 	return target.base === undefined
 		? undefined
-		: reader.word(target, 'base', ['best', 'base'] as const, 'what a percent refers to')
+		: reader.word(target, 'base', ['best', 'base', 'bodyweight'] as const, 'what a percent refers to')
 }
 
 function readEffort(reader: Reader, node: tree.EffortClause): Effort | undefined {
@@ -173,6 +246,32 @@ function readEffort(reader: Reader, node: tree.EffortClause): Effort | undefined
 		return undefined
 	}
 	return { scale: node.scale, value: value as ExactRange, atMost: node.atMost ?? false, span: reader.span(node) }
+}
+
+function readUntil(reader: Reader, node: tree.UntilClause): Effort | undefined {
+	const amount = reader.exact(node.effort)
+	if (!amount || !node.scale) return undefined
+	if (node.scale === 'rpe' && amount.compare(mostRpe) > 0) {
+		reader.fault('bad-number', reader.span(node), `An rpe goes up to 10, not ${node.effort}.`)
+		return undefined
+	}
+	return { scale: node.scale, value: { from: amount, to: amount }, atMost: false, span: reader.span(node) }
+}
+
+function readClusters(reader: Reader, node: tree.ClustersClause): Clusters | undefined {
+	const reps = reader.count(node, 'reps', 'Reps')
+	const restSeconds = reader.seconds(node.time)
+	const span = reader.span(node)
+	if (reps === undefined) return undefined
+	if (node.time === undefined) {
+		const correction = {
+			title: 'Write "resting 20 s"',
+			edits: [{ span: { start: span.end, end: span.end }, text: ' resting 20 s' }],
+		}
+		const message = 'How long is the rest between the clusters? In clusters of 2 resting 20 s.'
+		reader.fault('syntax', span, message, [correction])
+	}
+	return { reps, restSeconds: restSeconds ?? zero, span }
 }
 
 /** `4-1-1-0` or `4-1-1`: lowering, pause, lifting, pause at the top; `x` may stand for the lifting alone. */

@@ -15,6 +15,9 @@ type TextProperty<N> = Extract<keyof N, string>
 /** More than this many times its own best nobody lifts: a percent above it is a slip. */
 const highestPercent = exact(150)
 
+/** More than this many times their own bodyweight nobody lifts or carries (common practice). */
+const mostBodyweights = exact(6)
+
 /**
  * Reads the parts that all definitions share out of one definition's tree, and gathers what is wrong with them. A tree that was repaired
  * may lack any part: whatever is missing is read as absent, since the parser has already said so.
@@ -223,6 +226,16 @@ export class Reader {
 		const range = this.exactRange(node)
 		if (range && compare(range.to, highestPercent) > 0) this.percentTooHigh(this.span(node), range.to)
 		return range
+	}
+
+	/** So much of the bodyweight is more than nothing, and what people lift. `whole` is all of it: 1 in times, 100 in percent. */
+	checkBodyweights(value: Exact, whole: Exact, span: Span): void {
+		const most = whole.mul(mostBodyweights)
+		const asText = (amount: Exact) =>
+			whole.equals(1) ? `${amount.toString()} x bodyweight` : `${amount.toString()}% of bodyweight`
+		if (value.equals(0)) this.fault('bad-number', span, `${asText(value)} is no load.`)
+		if (compare(value, most) > 0)
+			this.fault('bad-number', span, `${asText(value)} is more than anyone lifts; ${asText(most)} is the most.`)
 	}
 
 	private percentTooHigh(span: Span, value: Exact): void {

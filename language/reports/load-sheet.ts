@@ -66,15 +66,25 @@ export interface SheetSet {
 	readonly reps: SheetRange<number> | null
 	readonly openEnded: boolean
 	readonly seconds: SheetRange<number> | null
+	/** As many reps as those seconds hold. */
+	readonly forReps: boolean
 	readonly metres: SheetRange<number> | null
+	/** As fast as possible over those metres. */
+	readonly forTime: boolean
+	/** Reps of a cluster, where the set is cut into such, and the rest between two. */
+	readonly clusterReps: number | null
+	readonly clusterRestSeconds: number | null
 	readonly eachSide: boolean
 	/** As it is asked for, with what progression and deload lines have made of it. */
 	readonly percent: SheetRange<string> | null
-	readonly of: PercentBase | null
+	readonly of: PercentBase | 'bodyweight' | null
 	readonly rpe: SheetRange<string> | null
 	readonly rir: SheetRange<string> | null
 	/** The effort is a ceiling. */
 	readonly effortAtMost: boolean
+	/** No set follows one that was as hard as that. */
+	readonly untilRpe: string | null
+	readonly untilRir: string | null
 	readonly exact: string | null
 	readonly load: string | null
 	readonly loadTo: string | null
@@ -152,20 +162,28 @@ function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 	}
 }
 
-function sheetSet({ optional, work, load, effort, tempo, restSeconds, eachSide, computed }: ScheduledSet): SheetSet {
+function sheetSet(set: ScheduledSet): SheetSet {
+	const { optional, work, load, effort, until, clusters, tempo, restSeconds, eachSide, computed } = set
+	const untilOf = (scale: Effort['scale']) => (until?.scale === scale ? decimal(until.value.from) : null)
 	const scaled = (scale: Effort['scale']) => (effort?.scale === scale ? decimals(effort.value) : null)
 	return {
 		optional,
 		reps: work.kind === 'reps' ? { from: work.reps.from, to: work.reps.to } : null,
 		openEnded: work.kind === 'reps' && (work.orMore || work.toFailure),
-		seconds: work.kind === 'hold' || work.kind === 'time' ? numbers(work.seconds) : null,
+		seconds: 'seconds' in work ? numbers(work.seconds) : null,
+		forReps: work.kind === 'reps-in-time',
 		metres: work.kind === 'carry' ? numbers(work.metres) : null,
+		forTime: work.kind === 'carry' && work.forTime,
+		clusterReps: clusters?.reps ?? null,
+		clusterRestSeconds: clusters?.restSeconds.valueOf() ?? null,
 		eachSide,
-		percent: load.kind === 'percent' ? decimals(load.percent) : null,
-		of: load.kind === 'percent' ? load.of : null,
+		percent: 'percent' in load ? decimals(load.percent) : null,
+		of: load.kind === 'percent' ? load.of : load.kind === 'of-bodyweight' ? 'bodyweight' : null,
 		rpe: scaled('rpe'),
 		rir: scaled('rir'),
 		effortAtMost: effort?.atMost ?? false,
+		untilRpe: untilOf('rpe'),
+		untilRir: untilOf('rir'),
 		exact: decimalOrNull(computed.exact),
 		load: decimalOrNull(computed.load),
 		loadTo: decimalOrNull(computed.loadTo),

@@ -3,7 +3,7 @@ import { countText, massRangeText, rangeText, signedMassText } from '../compute/
 import { plannedGroup } from '../compute/outline/planned-group.ts'
 import type { ChangeStep, Effort, Milestone, SetGroup, Work } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
-import type { Exact } from '../model/quantities.ts'
+import type { Exact, ExactRange } from '../model/quantities.ts'
 import type { PlannedLoad, PlannedSet } from '../model/schedule.ts'
 
 /** What one set asks for, in the words of the language, with progression and deload worked in: "5 reps at 72.5% rpe 8 rest 3 min". */
@@ -11,7 +11,9 @@ export function setText(set: PlannedSet): string {
 	const parts = [
 		workText(set.work),
 		loadText(set.load),
+		set.clusters && `in clusters of ${set.clusters.reps} resting ${secondsText(set.clusters.restSeconds)}`,
 		set.effort && effortText(set.effort),
+		set.until && `until ${effortText(set.until)}`,
 		set.eachSide ? 'each side' : undefined,
 		set.tempo && `tempo ${set.tempo.text}`,
 		`rest ${secondsText(set.restSeconds)}`,
@@ -19,7 +21,7 @@ export function setText(set: PlannedSet): string {
 	return parts.filter(part => part !== undefined).join(' ')
 }
 
-/** "5 reps", "12 reps to failure", "30-45 s", "20 m". */
+/** "5 reps", "12 reps to failure", "30-45 s", "20 m", "60 s for reps". */
 function workText(work: Work): string {
 	switch (work.kind) {
 		case 'reps': {
@@ -29,12 +31,20 @@ function workText(work: Work): string {
 		case 'hold':
 			return `${rangeText(work.seconds)} s`
 		case 'carry':
-			return `${rangeText(work.metres)} m`
+			return `${rangeText(work.metres)} m${work.forTime ? ' for time' : ''}`
+		case 'reps-in-time':
+			return `${timeText(work.seconds)} for reps`
 		case 'time':
-			return work.seconds.from.equals(work.seconds.to)
-				? secondsText(work.seconds.from)
-				: `${rangeText({ from: work.seconds.from.div(60), to: work.seconds.to.div(60) })} min`
+			return timeText(work.seconds)
 	}
+}
+
+/** "45 s", "20 min", "20-30 min". */
+function timeText(seconds: ExactRange): string {
+	if (seconds.from.equals(seconds.to)) return secondsText(seconds.from)
+	const sixty = exact(60)
+	const inMinutes = seconds.from.compare(sixty) >= 0
+	return inMinutes ? `${rangeText({ from: seconds.from.div(sixty), to: seconds.to.div(sixty) })} min` : `${rangeText(seconds)} s`
 }
 
 function loadText(load: PlannedLoad): string | undefined {
@@ -56,6 +66,8 @@ function loadText(load: PlannedLoad): string | undefined {
 			const extra = load.extra === undefined ? '' : ` ${signedMassText(load.extra.amount.mul(load.share), load.extra.unit)}`
 			return `at bodyweight${extra}${addedText(load)}`
 		}
+		case 'of-bodyweight':
+			return `at ${rangeText(load.percent)}% of bodyweight${addedText(load)}`
 		case 'rm':
 			return `at ${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
 	}

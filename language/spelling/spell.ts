@@ -118,11 +118,15 @@ function spellToken(place: Place): Word[] {
 		case 'weeks':
 			if (line.kind === 'DeloadLine' && place.at === 1) return [write('week', 'week')]
 			if (line.kind === 'SwapLine' && place.to(-1).type === 'in') return [write('week', 'week')]
+			break
+		case 'rep':
+			if (place.to(-1).type === 'for') return [write('reps', 'reps')]
 	}
 	const unit = units.find(forms => forms.includes(token.type))
 	if (!unit || !place.to(-1).isNumber) return [write(image)]
-	// Reps are what sets are of unless another unit stands there.
+	// Reps are what sets are of unless another unit stands there; a gate that is done so many times is done in sets.
 	if (unit[0] === 'rep' && isWork(place.to(-1))) return []
+	if (unit[0] === 'set' && isWork(place.to(-1))) return []
 	const text = isOne(place.to(-1)) ? unit[0] : unit[1]
 	return [write(text, text)]
 }

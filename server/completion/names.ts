@@ -25,6 +25,8 @@ const named =
 			.filter(definition => definition.name.text !== '')
 			.map(definition => ({ name: definition.name.text, detail: definition.title?.text ?? kind, definition }))
 
+const lifterOrTeam: Source = (folder, current) => [...named('lifter')(folder, current), ...named('team')(folder, current)]
+
 const ruleNames: Source = () => rules.map(rule => ({ name: rule.code, detail: rule.summary }))
 
 /** Sessions of the blocks that the plan at hand runs. */
@@ -70,6 +72,9 @@ const sources: Readonly<Record<string, Source>> = {
 	'BarLine.bar': equipment,
 	'StackLine.machine': equipment,
 	'FixedLine.implement': equipment,
+	'UsesLine.implement': equipment,
+	'UsesLine.insteadOf': equipment,
+	'Limits.owner': lifterOrTeam,
 	'EstimateLine.formula': words(estimators, 'way to estimate a max'),
 	'DeviationLine.deviation': words(deviations, 'deviation'),
 	'AvailableLine.days': words(weekdays, 'day of the week'),
@@ -77,7 +82,7 @@ const sources: Readonly<Record<string, Source>> = {
 	'Session.day': words(weekdays, 'day of the week'),
 	'MoveLine.day': words(weekdays, 'day of the week'),
 	'PercentsOfLine.base': words(['best', 'base'], 'what percents refer to'),
-	'OfBase.base': words(['best', 'base'], 'what the percent refers to'),
+	'OfBase.base': words(['best', 'base', 'bodyweight'], 'what the percent refers to'),
 	'AllowLine.rule': ruleNames,
 	'LevelLine.rule': ruleNames,
 	'LevelLine.level': words(levels, 'level'),
@@ -86,7 +91,7 @@ const sources: Readonly<Record<string, Source>> = {
 	'LogEntry.session': sessionsOfLog,
 	'LogEntry.missed': sessionsOfLog,
 	'Run.block': named('block'),
-	'Plan.lifter': (folder, current) => [...named('lifter')(folder, current), ...named('team')(folder, current)],
+	'Plan.lifter': lifterOrTeam,
 	'ForLine.member': membersOfPlan,
 	'Log.lifter': named('lifter'),
 	'MembersLine.lifters': named('lifter'),

@@ -2,7 +2,7 @@ import type { SheetItem, SheetRange, SheetSet } from '../../../language/reports/
 import type { Reader } from '../reader/reader.ts'
 import type { FoldedSets } from './fold.ts'
 
-/** `4 × 5`, `3–4 × 8`, `3 × 30 s`, `2 × 20 m`. */
+/** `4 × 5`, `3–4 × 8`, `3 × 30 s`, `2 × 20 m`, `2 × 60 s for reps`, `4 × 6 in clusters of 2, 20 s between`. */
 export function setsAndWork(fold: FoldedSets, reader: Reader): string {
 	const sets = reader.range(reader.number(fold.firm), reader.number(fold.firm + fold.optional))
 	const work = workOf(fold.set, reader)
@@ -12,16 +12,22 @@ export function setsAndWork(fold: FoldedSets, reader: Reader): string {
 function workOf(set: SheetSet, reader: Reader): string | null {
 	if (set.reps !== null) {
 		const reps = numbers(set.reps, reader)
-		return set.openEnded ? `${reps} or more` : reps
+		return `${reps}${set.openEnded ? ' or more' : ''}${clustersOf(set, reader)}`
 	}
 	if (set.seconds !== null) {
 		const { from, to } = set.seconds
+		const forReps = set.forReps ? ' for reps' : ''
 		// 30–45 s, but 50 s–1 min 40 s: the unit stands once where both ends have it.
-		if (from !== to && to < 60) return `${reader.number(from)}–${reader.duration(to)}`
-		return reader.range(reader.duration(from), reader.duration(to))
+		if (from !== to && to < 60) return `${reader.number(from)}–${reader.duration(to)}${forReps}`
+		return `${reader.range(reader.duration(from), reader.duration(to))}${forReps}`
 	}
-	if (set.metres !== null) return `${numbers(set.metres, reader)}\u00a0m`
+	if (set.metres !== null) return `${numbers(set.metres, reader)}\u00a0m${set.forTime ? ' for time' : ''}`
 	return null
+}
+
+function clustersOf({ clusterReps, clusterRestSeconds }: SheetSet, reader: Reader): string {
+	if (clusterReps === null || clusterRestSeconds === null) return ''
+	return ` in clusters of ${reader.number(clusterReps)}, ${reader.duration(clusterRestSeconds)} between`
 }
 
 /** `112.5 kg`, `110–115 kg`, `+10 kg` on top of bodyweight; `null` where there is none. */
@@ -44,11 +50,17 @@ export function exactOf({ exact, load }: SheetSet, reader: Reader): string | nul
 	return exact === null || exact === load ? null : `exact ${reader.number(exact)}`
 }
 
-/** `RPE 8`, `RIR 1–2`, `RPE at most 8`. */
-export function effortOf({ rpe, rir, effortAtMost }: SheetSet, reader: Reader): string | null {
+/** `RPE 8`, `RIR 1–2`, `RPE at most 8`, `RPE 8, until RPE 9`. */
+export function effortOf(set: SheetSet, reader: Reader): string | null {
+	const { rpe, rir, effortAtMost, untilRpe, untilRir } = set
 	const most = effortAtMost ? 'at most ' : ''
-	if (rpe !== null) return `RPE ${most}${decimals(rpe, reader)}`
-	return rir === null ? null : `RIR ${most}${decimals(rir, reader)}`
+	const parts = [
+		rpe === null ? null : `RPE ${most}${decimals(rpe, reader)}`,
+		rir === null ? null : `RIR ${most}${decimals(rir, reader)}`,
+		untilRpe === null ? null : `until RPE ${reader.number(untilRpe)}`,
+		untilRir === null ? null : `until RIR ${reader.number(untilRir)}`,
+	].filter(part => part !== null)
+	return parts.length === 0 ? null : parts.join(', ')
 }
 
 /** `25 + 20`, heaviest first; `null` where no bar is loaded. */

@@ -59,10 +59,16 @@ export function exactLoad(
 		}
 		case 'bodyweight':
 			return ofBodyweight(load, owner)
+		case 'of-bodyweight':
+			return ofBodyweightShare(load, owner)
 		case 'rm':
 			return ofReps({ from: exact(load.reps), to: exact(load.reps) }, load, owner, reference)
-		case 'effort':
-			return ofReps(repsToFailure(set) ?? { from: zero, to: zero }, load, owner, reference)
+		case 'effort': {
+			const reps = repsToFailure(set)
+			if (reps !== undefined) return ofReps(reps, load, owner, reference)
+			const reason = 'No formula gives the load of a set in clusters from its effort: write a percent or a mass.'
+			return { missing: 'own-load', reason }
+		}
 	}
 }
 
@@ -159,7 +165,7 @@ function ofReps(
  * lifter's bodyweight does not matter.
  */
 function ofBodyweight(load: PlannedLoad & { kind: 'bodyweight' }, owner: LoadOwner): ExactLoad | Unknown {
-	const { lifter, movement, programme, unit } = owner
+	const { movement, unit } = owner
 	const written = load.extra === undefined ? zero : inUnit(load.extra, unit).mul(load.share)
 	const added = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), written)
 	const extra = share(owner.scale, added)
@@ -172,15 +178,30 @@ function ofBodyweight(load: PlannedLoad & { kind: 'bodyweight' }, owner: LoadOwn
 		})
 		return { range: { from: extra, to: extra }, steps }
 	}
-	const bodyweight = lifter?.bodyweight?.value
-	if (bodyweight === undefined) {
-		const who = lifter === undefined ? 'The lifter' : titleOf(lifter.name.text, programme, 'lifter')
-		return { missing: 'bodyweight', reason: `${who} has no bodyweight written down.` }
-	}
-	const total = inUnit(bodyweight, unit).add(extra)
+	const bodyweight = bodyweightOf(owner)
+	if ('missing' in bodyweight) return bodyweight
+	const total = bodyweight.amount.add(extra)
 	const sum = extra.equals(zero) ? '' : ` ${signedMassText(extra, unit)} = ${massText({ amount: total, unit })}`
-	steps.push({ text: `Bodyweight ${massText({ amount: inUnit(bodyweight, unit), unit })}${sum}.` })
+	steps.push({ text: `Bodyweight ${massText({ amount: bodyweight.amount, unit })}${sum}.` })
 	return { range: { from: total, to: total }, steps }
+}
+
+/** A percent of the bodyweight: the load itself, or, where the movement says `load added`, what is added. */
+function ofBodyweightShare(load: PlannedLoad & { kind: 'of-bodyweight' }, owner: LoadOwner): ExactLoad | Unknown {
+	const { unit } = owner
+	const bodyweight = bodyweightOf(owner)
+	if ('missing' in bodyweight) return bodyweight
+	const range = { from: share(load.percent.from, bodyweight.amount), to: share(load.percent.to, bodyweight.amount) }
+	const text = `${rangeText(load.percent)}% of bodyweight, ${massText({ amount: bodyweight.amount, unit })} = ${massRangeText(range, unit)}.`
+	return adjusted(range, [{ text }], load, owner)
+}
+
+/** In the unit of the loads. */
+function bodyweightOf({ lifter, programme, unit }: LoadOwner): { readonly amount: Exact } | Unknown {
+	const bodyweight = lifter?.bodyweight?.value
+	if (bodyweight !== undefined) return { amount: inUnit(bodyweight, unit) }
+	const who = lifter === undefined ? 'The lifter' : titleOf(lifter.name.text, programme, 'lifter')
+	return { missing: 'bodyweight', reason: `${who} has no bodyweight written down.` }
 }
 
 /** What progression lines have added, then what the plan scales the movement to; never less than nothing. */

@@ -1,4 +1,4 @@
-import type { Gym, Movement } from '../../model/definitions.ts'
+import type { Gym, Lifter, Movement } from '../../model/definitions.ts'
 import type { Exact, ExactRange, Unit } from '../../model/quantities.ts'
 import type { Step } from '../../model/schedule.ts'
 import { decimal, zero } from '../exact.ts'
@@ -17,16 +17,19 @@ export interface OnTheBar {
 	readonly steps: readonly Step[]
 }
 
-/** The loads nearest to an exact one, or to both ends of a range, that a gym can make for a movement. Masses are in `unit`. */
+/**
+ * The loads nearest to an exact one, or to both ends of a range, that a gym can make for a movement and a lifter. Masses are in `unit`.
+ */
 export function loadable(
 	exact: ExactRange,
 	movement: Movement | undefined,
 	gym: Gym | undefined,
 	unit: Unit,
+	uses: Lifter['uses'],
 ): OnTheBar | Unknown {
 	// An unknown movement is reported where it is named; its written loads still stand.
 	const implement: Implement | Unknown =
-		movement === undefined ? { kind: 'free', name: undefined } : implementFor(movement, gym, unit)
+		movement === undefined ? { kind: 'free', name: undefined } : implementFor(movement, gym, unit, uses)
 	if ('missing' in implement) return { missing: implement.missing, reason: `${implement.reason}.` }
 	// Nothing added is nothing to load; help on an assisted lift comes as it is written.
 	if (movement?.loadAdded && exact.to.compare(zero) <= 0) {

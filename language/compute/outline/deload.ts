@@ -32,6 +32,8 @@ function lighter(load: PlannedLoad, by: Exact): PlannedLoad {
 		case 'percent':
 			if (load.of === 'top-set') return load
 			return { ...load, percent: { from: load.percent.from.mul(by), to: load.percent.to.mul(by) }, added }
+		case 'of-bodyweight':
+			return { ...load, percent: { from: load.percent.from.mul(by), to: load.percent.to.mul(by) }, added }
 		case 'bodyweight':
 			return load.extra !== undefined && load.extra.amount.compare(zero) < 0
 				? load

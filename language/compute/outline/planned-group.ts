@@ -31,6 +31,8 @@ function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: Percent
 			return { kind: 'mass', from: load.from, to: load.to, share: one, added: [] }
 		case 'bodyweight':
 			return { kind: 'bodyweight', extra: load.added, share: one, added: [] }
+		case 'of-bodyweight':
+			return { kind: 'of-bodyweight', percent: load.percent, added: [] }
 		case 'rm':
 			return { kind: 'rm', reps: load.reps, share: one, added: [] }
 		case undefined:
@@ -51,6 +53,8 @@ export function setsOf(group: PlannedGroup, role: Role): readonly PlannedSet[] {
 		work,
 		load: written.ramp === undefined || load.kind !== 'percent' ? load : rampStep(load, index, sets.from),
 		effort,
+		until: written.until,
+		clusters: written.clusters,
 		tempo: written.tempo,
 		restSeconds: written.restSeconds ?? usualRest(role),
 		eachSide: written.eachSide,

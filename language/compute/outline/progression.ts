@@ -87,9 +87,9 @@ function loadPlus(load: PlannedLoad, amount: { amount: Exact; unit: 'kg' | 'lb' 
 	return { ...load, added: [...load.added, amount] }
 }
 
-/** A point of the reference (70 → 71), never a hundredth of the load. */
+/** A point of the reference (70 → 71), or of the bodyweight; never a hundredth of the load. */
 function pointsPlus(load: PlannedLoad, points: Exact): PlannedLoad {
-	if (load.kind !== 'percent' || load.of === 'top-set') return load
+	if (load.kind !== 'of-bodyweight' && (load.kind !== 'percent' || load.of === 'top-set')) return load
 	return { ...load, percent: rangePlus(load.percent, points, zero) }
 }
 

@@ -47,12 +47,14 @@ export function leadingSet({ span }: Item, reps: number, restSeconds: Exact, loa
 		load: undefined,
 		ramp: undefined,
 		effort: undefined,
+		until: undefined,
+		clusters: undefined,
 		tempo: undefined,
 		restSeconds: undefined,
 		eachSide: false,
 	}
-	const { work, effort, tempo, eachSide } = group
-	return { group, optional: false, work, load, effort, tempo, restSeconds, eachSide }
+	const { work, effort, until, clusters, tempo, eachSide } = group
+	return { group, optional: false, work, load, effort, until, clusters, tempo, restSeconds, eachSide }
 }
 
 /** The lift whose best a movement's percents refer to. */

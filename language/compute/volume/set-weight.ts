@@ -53,6 +53,7 @@ function ownPercent(set: PlannedSet, estimator: Estimator): ExactRange | undefin
 		}
 		case 'mass':
 		case 'bodyweight':
+		case 'of-bodyweight':
 			return undefined
 	}
 }

@@ -94,10 +94,12 @@ function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: s
 	const load = weight.load === 'not-asked' ? undefined : weight.load
 	const lifted = load && { from: atLeastNothing(load.from), to: atLeastNothing(load.to) }
 	const factor = exact(hands * (set.eachSide ? 2 : 1))
-	const isLifted = work.kind === 'reps'
+	const isLifted = work.kind === 'reps' || work.kind === 'reps-in-time'
+	// As many reps as the time holds: their number is not known before, and what is made of it neither.
+	const isUncounted = work.kind === 'reps-in-time'
 	const unknown = {
-		load: isLifted && weight.load === undefined ? 1 : 0,
-		percent: isLifted && weight.percent === undefined ? 1 : 0,
+		load: isLifted && (isUncounted || weight.load === undefined) ? 1 : 0,
+		percent: isLifted && (isUncounted || weight.percent === undefined) ? 1 : 0,
 		time: seconds === undefined ? 1 : 0,
 	}
 	const unweighed = weight.load === 'not-asked' ? unknown.percent : unknown.load

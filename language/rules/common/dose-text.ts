@@ -15,7 +15,9 @@ function workText(work: Work): string {
 		case 'hold':
 			return `${rangeText(work.seconds)} s`
 		case 'carry':
-			return `${rangeText(work.metres)} m`
+			return `${rangeText(work.metres)} m${work.forTime ? ' for time' : ''}`
+		case 'reps-in-time':
+			return `${rangeText(work.seconds)} s for reps`
 		case 'time':
 			return `${rangeText({ from: work.seconds.from.div(exact(60)), to: work.seconds.to.div(exact(60)) })} min`
 	}

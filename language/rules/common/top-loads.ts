@@ -1,4 +1,5 @@
 import { exact } from '../../compute/exact.ts'
+import type { Work } from '../../model/prescription.ts'
 import type { Exact, ExactRange } from '../../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
 import type { PlacedSession } from './placed-sessions.ts'
@@ -12,7 +13,7 @@ export interface TopLoad<S extends PlacedSession> {
 	readonly load: ExactRange
 	/** Reps, seconds or metres; of a range the low end. */
 	readonly amount: Exact
-	readonly kind: 'reps' | 'hold' | 'carry' | 'time'
+	readonly kind: Work['kind']
 }
 
 /** What a set weighs, always in the same unit; `undefined` where that cannot be known. */
@@ -61,6 +62,7 @@ function amountOf({ work }: PlannedSet): Pick<TopLoad<PlacedSession>, 'amount' |
 			return { kind: 'carry', amount: work.metres.from }
 		case 'hold':
 		case 'time':
+		case 'reps-in-time':
 			return { kind: work.kind, amount: work.seconds.from }
 	}
 }

@@ -38,7 +38,7 @@ function usualWork({ holdSeconds, carryMetres, reps, sets, pattern }: Movement):
 	if (holdSeconds) return { kind: 'hold', seconds: { from: holdSeconds.value.from, to: holdSeconds.value.from } }
 	if (carryMetres) {
 		const metres = exact(Math.min(Math.max(usualMetres, carryMetres.value.from.valueOf()), carryMetres.value.to.valueOf()))
-		return { kind: 'carry', metres: { from: metres, to: metres } }
+		return { kind: 'carry', metres: { from: metres, to: metres }, forTime: false }
 	}
 	const isUntold = !reps && !sets && (pattern?.value === 'brace' || pattern?.value === 'carry')
 	const count = Math.min(Math.max(usualReps, reps?.value.from ?? 1), reps?.value.to ?? usualReps)
@@ -58,6 +58,8 @@ export function usualItem({ movement, sets, work, byEffort }: UsualDose, span: S
 		load: undefined,
 		ramp: undefined,
 		effort,
+		until: undefined,
+		clusters: undefined,
 		tempo: undefined,
 		restSeconds: undefined,
 		eachSide: false,

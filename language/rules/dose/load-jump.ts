@@ -229,7 +229,8 @@ function isMoreThanAStep({ before, now }: Jump<DatedSession>): boolean {
 	const last = before.set.computed
 	const was = last.loadTo ?? last.load
 	if (movement === undefined || load === undefined || was === undefined || last.unit !== unit) return false
-	const implement = implementFor(movement, now.session.scheduled.gym, unit)
+	const { gym, uses } = now.session.scheduled
+	const implement = implementFor(movement, gym, unit, uses)
 	const above = 'missing' in implement ? undefined : loadableStep(was, implement, unit).above
 	return above !== undefined && compare(load, above) > 0
 }

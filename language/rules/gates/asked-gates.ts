@@ -1,14 +1,16 @@
 import { decimal } from '../../compute/exact.ts'
 import { type GateAsk, type GateAsked, gatesAsked } from '../../compute/gates/asked.ts'
+import { gateLoadText, isMultiple, loadOfGate, massOfMultiple } from '../../compute/gates/gate-load.ts'
 import type { GateState } from '../../compute/gates.ts'
 import { massText } from '../../compute/mass.ts'
-import type { Plan } from '../../model/definitions.ts'
+import type { Gate, Lifter, Plan } from '../../model/definitions.ts'
 import type { RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
+import type { CalendarDate } from '../../model/quantities.ts'
 import { originOf } from '../common/origins.ts'
 import { placeOfItem } from '../common/places.ts'
 import { titleOf } from '../common/titles.ts'
-import { inWords } from '../common/words.ts'
+import { counted, inWords } from '../common/words.ts'
 
 /** A gate that a plan comes to, with where it is set and where it is come to. */
 export interface AskedGate extends GateAsked {
@@ -38,14 +40,29 @@ export function askInWords({ movements, run, date, text, setBy }: AskedGate, pro
 	return `${titles}, first used on ${date}, ${movements.length === 1 ? 'needs' : 'need'} ${text} before (${origin})`
 }
 
-/** What a lifter has shown so far: "the most so far is 30 s on 2026-09-20". */
-export function shownInWords(state: GateState & { passed: false }): string {
-	const { bestSoFar, undated } = state
+/**
+ * What a lifter has shown so far: "the most so far is 30 s on 2026-09-20", "it was shown in 1 of 2 sessions so far", "the most in one
+ * session so far is 2 of 3 sets, on 2026-09-20". Before that, what a multiple of the bodyweight is for the lifter.
+ */
+export function shownInWords({ gate, state }: AskedGate & { state: { passed: false } }, lifter: Lifter | undefined): string {
+	const load = loadOfGate(gate)
+	const bodyweight = lifter?.bodyweight?.value
+	const inMass = massOfMultiple(load, bodyweight)
+	const known = inMass === undefined || load === undefined ? '' : `${gateLoadText(load)} is ${massText(inMass)}; `
+	const unknown = load !== undefined && isMultiple(load) && bodyweight === undefined ? '; no bodyweight is written down' : ''
+	return `${known}${soFarInWords(gate, state)}${unknown}`
+}
+
+function soFarInWords(gate: Gate, state: GateState & { passed: false }): string {
+	const { bestSoFar, undated, sessions, mostSets } = state
 	if (undated !== undefined) return 'its `passed` line has no date'
 	if (bestSoFar === undefined) return 'nothing is written down that shows it'
 	const { feat, on } = bestSoFar
-	const date = on === undefined ? '' : ` on ${on}`
-	if (feat.kind === 'sign-off') return 'nothing is written down that shows it'
-	const load = feat.load === undefined ? '' : ` with ${massText(feat.load)}`
-	return `the most so far is ${feat.kind === 'hold' ? `${decimal(feat.seconds)} s` : `${feat.reps} rep${feat.reps === 1 ? '' : 's'}`}${load}${date}`
+	const dateOf = (date: CalendarDate | undefined) => (date === undefined ? '' : ` on ${date}`)
+	if (feat.kind === 'sign-off' || gate.kind === 'sign-off') return 'nothing is written down that shows it'
+	if (sessions > 0) return `it was shown in ${sessions} of ${gate.often.sessions} sessions so far`
+	if (mostSets !== undefined)
+		return `the most in one session so far is ${mostSets.sets} of ${gate.often.sets} sets${dateOf(mostSets.on)}`
+	const load = feat.load === undefined ? '' : ` with ${gateLoadText(feat.load)}`
+	return `the most so far is ${feat.kind === 'hold' ? `${decimal(feat.seconds)} s` : counted(feat.reps, 'rep')}${load}${dateOf(on)}`
 }

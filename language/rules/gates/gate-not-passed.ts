@@ -22,17 +22,17 @@ export const gateNotPassed: Rule = {
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	return askedGates(plan, programme).flatMap(asked => {
 		const { state, reachedOn } = asked
-		return state.passed || reachedOn !== undefined ? [] : [findingOf(asked, state, plan, programme)]
+		return state.passed || reachedOn !== undefined ? [] : [findingOf({ ...asked, state }, plan, programme)]
 	})
 }
 
-function findingOf(asked: AskedGate, state: AskedGate['state'] & { passed: false }, plan: Plan, programme: Programme): Finding {
+function findingOf(asked: AskedGate & { state: { passed: false } }, plan: Plan, programme: Programme): Finding {
 	const lifter = titleOf('lifter', plan.lifter.text, programme)
-	const undated = state.undated
+	const { undated } = asked.state
 	const owner = programme.find('lifter', plan.lifter.text)
 	return {
 		span: asked.run.run.header,
-		message: `${askInWords(asked, programme)}. ${lifter} has not passed it: ${shownInWords(state)}. See it done and write \`passed …\` with its date, or go a step back.`,
+		message: `${askInWords(asked, programme)}. ${lifter} has not passed it: ${shownInWords(asked, owner)}. See it done and write \`passed …\` with its date, or go a step back.`,
 		source: asked.setBy.source?.text,
 		related: [
 			...asked.places,

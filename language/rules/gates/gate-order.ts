@@ -1,3 +1,4 @@
+import { isMultiple, loadOfGate } from '../../compute/gates/gate-load.ts'
 import { gateReachedInOutline, gateState, gateText } from '../../compute/gates.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
@@ -51,10 +52,11 @@ function check(progression: Progression, block: Block, programme: Programme): Fi
 
 /** A gate with a load, where the block does not say which load the lower step has. */
 function mayReach(gate: Gate, lower: StepInBlock): boolean {
-	const asksLoad =
-		gate.kind === 'load' || (gate.kind === 'hold' && gate.with !== undefined) || (gate.kind === 'reps' && gate.at !== undefined)
+	const load = loadOfGate(gate)
+	// Whose bodyweight it is a multiple of, the block does not say.
+	if (load !== undefined && isMultiple(load)) return true
 	const isKnown = ({ sets }: PlannedItem) => sets.every(set => set.load.kind === 'mass' || set.load.kind === 'none')
-	return asksLoad && !lower.uses.every(isKnown)
+	return load !== undefined && !lower.uses.every(isKnown)
 }
 
 /** Have all lifters who run the block passed the gate before it asks for it? Not where nobody runs it. */

@@ -23,7 +23,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	return askedGates(plan, programme).flatMap((asked): Finding[] => {
 		const { state, reachedOn } = asked
 		if (state.passed || reachedOn === undefined) return []
-		const message = `${askInWords(asked, programme)}. ${lifter} has not passed it yet (${shownInWords(state)}); done as written, the plan gets there on ${reachedOn}. Go on only if it was held.`
+		const message = `${askInWords(asked, programme)}. ${lifter} has not passed it yet (${shownInWords({ ...asked, state }, programme.find('lifter', plan.lifter.text))}); done as written, the plan gets there on ${reachedOn}. Go on only if it was held.`
 		return [{ span: asked.run.run.header, message, source: asked.setBy.source?.text, related: asked.places }]
 	})
 }

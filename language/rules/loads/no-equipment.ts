@@ -48,7 +48,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 function unequipped(one: DatedItem): Unequipped[] {
 	const { item, session } = one
 	const unit = item.sets[0]?.computed.unit ?? 'kg'
-	const implement = item.movement && implementFor(item.movement, session.scheduled.gym, unit)
+	const implement = item.movement && implementFor(item.movement, session.scheduled.gym, unit, session.scheduled.uses)
 	if (implement === undefined || !('missing' in implement) || implement.missing !== 'equipment') return []
 	return [{ ...one, reason: implement.reason }]
 }

@@ -11,7 +11,7 @@ export const roundingAmount: Readonly<Record<Unit, Exact>> = { kg: exact('1.25')
 /** The load nearest to an exact one that the gym has for a set, whichever way the gym rounds; `undefined` where none can be known. */
 export function nearestFor({ item, session, set }: DatedSet, wanted: Exact): Exact | undefined {
 	const { unit } = set.computed
-	const implement = item.movement && implementFor(item.movement, session.scheduled.gym, unit)
+	const implement = item.movement && implementFor(item.movement, session.scheduled.gym, unit, session.scheduled.uses)
 	if (implement === undefined || 'missing' in implement) return undefined
 	const loaded = nearestLoad(wanted, implement, unit, 'nearest')
 	return 'missing' in loaded ? undefined : loaded.load

@@ -1,9 +1,7 @@
-import { decimal } from '../../compute/exact.ts'
 import { type Evidence, shownBefore } from '../../compute/gates/evidence.ts'
-import { compareFeats, type Feat, passes } from '../../compute/gates/feat.ts'
-import { gatesOf, gateText } from '../../compute/gates.ts'
-import { massText } from '../../compute/mass.ts'
-import type { Block, Gate, Lifter, Movement, Progression } from '../../model/definitions.ts'
+import { compareFeats, type DoneFeat, isGoodEnough } from '../../compute/gates/feat.ts'
+import { gateState, gatesOf, gateText, gateWords } from '../../compute/gates.ts'
+import type { Block, DoneGate, Gate, Lifter, Movement, Progression } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate } from '../../model/quantities.ts'
@@ -32,7 +30,8 @@ interface KnownGate {
 }
 
 interface Earned extends KnownGate {
-	readonly feat: Exclude<Feat, { kind: 'sign-off' }>
+	/** What the line that says so for good would state. */
+	readonly shown: DoneGate
 	readonly by: Evidence & { readonly kind: 'logged' }
 	readonly on: CalendarDate
 }
@@ -46,7 +45,7 @@ function checkLifter(lifter: Lifter, programme: Programme): Finding[] {
 	return groupedBy(earned, one => `${one.by.log.header.start} ${one.by.set.span.start} ${one.on}`).map(same => {
 		const [first] = same
 		const gates = [...new Set(same.map(one => gateText(one.gate, one.movementGated, programme)))]
-		const line = `passed ${featInText(first.feat)} on ${first.on}`
+		const line = `passed ${first.shown.movement.text} ${gateWords(first.shown)} on ${first.on}`
 		const after = lifter.passed.at(-1)?.span.end ?? lifter.bests.at(-1)?.span.end ?? lifter.header.end
 		return {
 			span: lifter.header,
@@ -72,23 +71,36 @@ function knownGates(programme: Programme): readonly KnownGate[] {
 	return groupedBy([...ofMovements, ...ofBlocks], one => gateText(one.gate, one.movementGated, programme)).map(same => same[0])
 }
 
-/** The most that a logged set has shown of a gate which nothing but the log passes. */
+/** What logs have shown of a gate that nothing but logs passes. */
 function earnedBy(known: KnownGate, lifter: Lifter, programme: Programme): Earned | undefined {
 	const { gate, movementGated } = known
-	const passing = shownBefore(lifter, endOfTime, programme).filter(one => passes(one.feat, gate, movementGated))
-	if (passing.some(one => one.by.kind !== 'logged')) return undefined
-	let most: Earned | undefined
-	for (const { feat, by, on } of passing) {
+	if (gate.kind === 'sign-off') return undefined
+	const stateBy = (counts: (evidence: Evidence) => boolean) =>
+		gateState(gate, movementGated, lifter, endOfTime, programme, counts)
+	const state = stateBy(() => true)
+	if (!state.passed || state.by.kind !== 'logged' || state.on === undefined) return undefined
+	if (stateBy(by => by.kind !== 'logged').passed) return undefined
+	// What must be shown more than once is said as the gate says it; else the most that was shown.
+	if (gate.often.sets > 1 || gate.often.sessions > 1) return { ...known, shown: gate, by: state.by, on: state.on }
+	return mostShown(known, gate, lifter, programme)
+}
+
+function mostShown(known: KnownGate, gate: DoneGate, lifter: Lifter, programme: Programme): Earned | undefined {
+	const bodyweight = lifter.bodyweight?.value
+	let most: (Earned & { readonly feat: DoneFeat }) | undefined
+	for (const { feat, by, on } of shownBefore(lifter, endOfTime, programme)) {
+		if (!isGoodEnough(feat, gate, known.movementGated, bodyweight)) continue
 		if (feat.kind === 'sign-off' || by.kind !== 'logged' || on === undefined) continue
-		if (most === undefined || compareFeats(feat, most.feat, gate) > 0) most = { ...known, feat, by, on }
+		if (most !== undefined && compareFeats(feat, most.feat, gate, bodyweight) <= 0) continue
+		most = { ...known, feat, shown: asGate(feat, gate), by, on }
 	}
 	return most
 }
 
-/** "plank held 50 s", "front-squat 5 reps at 80 kg": as a `passed` line writes it. */
-function featInText(feat: Earned['feat']): string {
-	if (feat.kind === 'hold') {
-		return `${feat.movement} held ${decimal(feat.seconds)} s${feat.load === undefined ? '' : ` with ${massText(feat.load)}`}`
-	}
-	return `${feat.movement} ${feat.reps} rep${feat.reps === 1 ? '' : 's'}${feat.load === undefined ? '' : ` at ${massText(feat.load)}`}`
+/** What was shown, in the shape of a gate. */
+function asGate(feat: DoneFeat, { movement, span }: DoneGate): DoneGate {
+	const { load, often } = feat
+	return feat.kind === 'hold'
+		? { kind: 'hold', movement, seconds: feat.seconds, with: load, often, span }
+		: { kind: 'reps', movement, reps: feat.reps, at: load, often, span }
 }

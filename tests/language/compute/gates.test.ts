@@ -105,7 +105,13 @@ describe('evidence', () => {
 		const state = stateOf('plank held 60 s', 'passed plank held 40 s on 2026-09-20', 'on 2026-09-28\ndid plank 50 s, 45 s')
 		expect(state).toMatchObject({ passed: false, bestSoFar: { on: '2026-09-28', by: { kind: 'logged' } } })
 		expect(state.passed ? undefined : state.bestSoFar?.feat).toMatchObject({ kind: 'hold' })
-		expect(stateOf('plank held 60 s', '')).toEqual({ passed: false, bestSoFar: undefined, undated: undefined })
+		expect(stateOf('plank held 60 s', '')).toEqual({
+			passed: false,
+			bestSoFar: undefined,
+			sessions: 0,
+			mostSets: undefined,
+			undated: undefined,
+		})
 	})
 
 	it('is nearest with the load of the gate, before a longer hold without it', () => {

@@ -66,13 +66,13 @@ describe('what the gym lacks', () => {
 		[['barbell', 'extension-bench'], 'North Hall has no extension bench'],
 		[['kettlebell', 'hex-bar'], 'North Hall has no kettlebell'],
 	] as const)('%j', (equipment, reason) => {
-		expect(implementFor(movement(equipment), northHall, 'kg')).toEqual({ missing: 'equipment', reason })
+		expect(implementFor(movement(equipment), northHall, 'kg', [])).toEqual({ missing: 'equipment', reason })
 	})
 
 	test('a hall without plates, dumbbells or stacks lacks those', () => {
 		const garage = gym({ bars: { barbell: '20 kg' } })
 		for (const word of ['plate', 'dumbbell', 'lat-pulldown', 'stone']) {
-			expect(implementFor(movement([word]), garage, 'kg')).toMatchObject({ missing: 'equipment' })
+			expect(implementFor(movement([word]), garage, 'kg', [])).toMatchObject({ missing: 'equipment' })
 		}
 	})
 })

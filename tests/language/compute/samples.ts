@@ -86,7 +86,7 @@ export function gym(text: GymText): Gym {
 }
 
 export function carrier(equipment: readonly string[], at: Gym | undefined, unit: Unit = 'kg', more = {}): Implement {
-	return there(implementFor(movement(equipment, more), at, unit))
+	return there(implementFor(movement(equipment, more), at, unit, []))
 }
 
 export function load(target: Exact | string, implement: Implement, unit: Unit = 'kg', round: Gym['round'] = 'nearest'): Loaded {
