@@ -32,6 +32,7 @@ import { pullDiagnostics } from './features/pull-diagnostics.ts'
 import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
 import { selectionRanges } from './features/selection-ranges.ts'
+import { semanticTokens } from './features/semantic-tokens.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
 import type { Files } from './files.ts'
 import { Settings } from './settings.ts'
@@ -49,6 +50,7 @@ const features: readonly Feature[] = [
 	documentHighlights,
 	documentLinks,
 	selectionRanges,
+	semanticTokens,
 	documentSymbols,
 	workspaceSymbols,
 	folding,
