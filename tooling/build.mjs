@@ -36,8 +36,16 @@ await script(async words => {
 	const browser = { ...common, platform: 'browser', format: 'iife', target: 'es2023' }
 	try {
 		const results = await Promise.all([
-			build({ ...node, entryPoints: ['client/editor/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] }),
+			build({ ...node, entryPoints: ['client/editor/main-node.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] }),
 			build({ ...node, entryPoints: ['server/main-node.ts'], outfile: 'dist/server.cjs' }),
+			build({
+				...browser,
+				entryPoints: ['client/editor/main-browser.ts'],
+				outfile: 'dist/extension-browser.cjs',
+				external: ['vscode'],
+				format: 'cjs',
+			}),
+			build({ ...browser, entryPoints: ['server/main-browser.ts'], outfile: 'dist/server-browser.js' }),
 			build({ ...node, entryPoints: ['client/terminal/main.ts'], outfile: 'dist/barstave.cjs', banner: { js: startOfProgram } }),
 			build({ ...browser, entryPoints: ['client/preview/main.tsx'], outfile: 'dist/preview.js' }),
 		])

@@ -4,13 +4,14 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { installBrowser } from './needs/browser.mjs'
-import { installHost } from './needs/host.mjs'
+import { installHost, installWebHost } from './needs/host.mjs'
 import { tool } from './needs/tool.mjs'
 import { script } from './script.mjs'
 
 await script(async () => {
 	process.env.CHROMIUM = installBrowser()
 	installHost()
+	installWebHost()
 
 	const total = { passed: 0, failed: 0 }
 

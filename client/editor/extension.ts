@@ -1,24 +1,24 @@
 import { type ExtensionContext, window } from 'vscode'
-import type { LanguageClient } from 'vscode-languageclient/node'
+import type { BaseLanguageClient } from 'vscode-languageclient'
 import { registerRestartServer } from './commands/restart-server.ts'
 import { registerShowLog } from './commands/show-log.ts'
-import { hindranceOfHost } from './host.ts'
-import { createClient } from './language-client.ts'
+import { registerFiles } from './files.ts'
 import { registerLibraryTexts } from './library-texts.ts'
 import { registerPreview } from './preview-panel.ts'
 
-let client: LanguageClient | undefined
-
-/** The editor calls this when the first `.stave` text is opened. */
-export async function activate(context: ExtensionContext): Promise<void> {
-	const hindrance = hindranceOfHost(process.versions.node)
-	if (hindrance) {
-		void window.showErrorMessage(hindrance)
-		return
-	}
-	client = createClient(context)
-	context.subscriptions.push(registerLibraryTexts(client), registerRestartServer(client), registerShowLog(client))
+/** What is the same in every editor, on the desktop and in the browser. The editor does not wait until the server is there. */
+export function startExtension(context: ExtensionContext, client: BaseLanguageClient): void {
+	context.subscriptions.push(
+		registerFiles(client),
+		registerLibraryTexts(client),
+		registerRestartServer(client),
+		registerShowLog(client),
+	)
 	registerPreview(context, client)
+	void startServer(client)
+}
+
+async function startServer(client: BaseLanguageClient): Promise<void> {
 	try {
 		await client.start()
 	} catch (problem) {
@@ -27,9 +27,4 @@ export async function activate(context: ExtensionContext): Promise<void> {
 		const choice = await window.showErrorMessage('Barstave could not start, so texts are not checked. The log says why.', showLog)
 		if (choice === showLog) client.outputChannel.show()
 	}
-}
-
-/** The editor calls this when it closes; the server ends with it. */
-export async function deactivate(): Promise<void> {
-	if (client?.isRunning()) await client.stop()
 }
