@@ -29,10 +29,11 @@ describe('in the extension host of code-server', async () => {
 				(type: string, words: unknown[]) => void log.push(`${type} ${words.join(' ')}`),
 			)
 			const remote = (file: string) => `vscode-remote://127.0.0.1:${server.port}${file}`
-			await Workbench.open(page, server.port, club, [
+			const payload = [
 				['extensionDevelopmentPath', remote(root)],
 				['extensionTestsPath', remote(suite)],
-			])
+			] as const
+			await Workbench.open(page, server.urlOf(club, payload))
 			const status = await Promise.race([ended, pause(120_000, 'no answer in two minutes', { ref: false })])
 			if (status !== 0) throw new Error(`The editor ended with ${status}:\n${log.slice(-20).join('\n')}`)
 		} finally {

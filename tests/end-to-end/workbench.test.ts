@@ -32,7 +32,7 @@ beforeAll(async () => {
 	server = await startCodeServer(profile)
 	browser = await launchBrowser()
 	const page = await browser.newPage({ viewport: { width: 1500, height: 950 } })
-	bench = await Workbench.open(page, server.port, club)
+	bench = await Workbench.open(page, server.urlOf(club))
 })
 
 afterEach(async ({ task }) => {

@@ -1,9 +1,9 @@
 import { execFile, spawn } from 'node:child_process'
 import { mkdir, writeFile } from 'node:fs/promises'
-import { createServer } from 'node:net'
 import path from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { promisify } from 'node:util'
+import { freePort } from './free-port.ts'
 
 /** code-server is a whole VS Code workbench served to a browser; npm test installs it into tests/end-to-end/host. */
 const program = path.resolve(import.meta.dirname, '../host/node_modules/code-server/out/node/entry.js')
@@ -50,6 +50,11 @@ export class Profile {
 		return profile
 	}
 
+	/** Where extensions are installed. */
+	get extensions(): string {
+		return this.#extensions
+	}
+
 	get words(): string[] {
 		return ['--user-data-dir', this.#data, '--extensions-dir', this.#extensions]
 	}
@@ -75,6 +80,8 @@ export async function installExtension(profile: Profile, vsix: string): Promise<
 
 export interface CodeServer {
 	readonly port: number
+	/** The address that opens a folder; `payload` is for the workbench itself. */
+	urlOf(folder: string, payload?: readonly (readonly [string, string])[]): string
 	readonly pid: number
 	/** What it has said, for the day a test fails. */
 	log(): string
@@ -118,15 +125,11 @@ export async function startCodeServer(profile: Profile, ...words: string[]): Pro
 			throw new Error(`code-server did not start:\n${log}`)
 		}
 	}
-	return { port, pid: child.pid!, log: () => log, stop }
-}
-
-function freePort(): Promise<number> {
-	return new Promise((resolve, reject) => {
-		const server = createServer().once('error', reject)
-		server.listen(0, '127.0.0.1', () => {
-			const address = server.address()
-			server.close(() => (address && typeof address === 'object' ? resolve(address.port) : reject(new Error('no free port'))))
-		})
-	})
+	const urlOf = (folder: string, payload: readonly (readonly [string, string])[] = []) => {
+		const url = new URL(`http://127.0.0.1:${port}/`)
+		url.searchParams.set('folder', folder)
+		if (payload.length > 0) url.searchParams.set('payload', JSON.stringify(payload))
+		return url.href
+	}
+	return { port, urlOf, pid: child.pid!, log: () => log, stop }
 }

@@ -7,19 +7,24 @@ const screenshots = path.resolve(import.meta.dirname, '../screenshots')
 export class Workbench {
 	private constructor(readonly page: Page) {}
 
-	/** Opens a folder, and waits until its files are shown. */
-	static async open(
-		page: Page,
-		port: number,
-		folder: string,
-		payload: readonly (readonly [string, string])[] = [],
-	): Promise<Workbench> {
-		const url = new URL(`http://127.0.0.1:${port}/`)
-		url.searchParams.set('folder', folder)
-		if (payload.length > 0) url.searchParams.set('payload', JSON.stringify(payload))
-		await page.goto(url.href)
-		await page.locator('.monaco-workbench .explorer-folders-view').first().waitFor({ timeout: 60_000 })
-		return new Workbench(page)
+	/** Opens an editor that shows a folder, and waits until its files are there. */
+	static async open(page: Page, url: string): Promise<Workbench> {
+		await page.goto(url)
+		const bench = new Workbench(page)
+		await bench.#whenReady()
+		return bench
+	}
+
+	/** Loads the window again. The command, unlike the browser, lets the workbench first keep what is open. */
+	async reload(): Promise<void> {
+		const loaded = this.page.waitForEvent('load')
+		await this.run('Developer: Reload Window')
+		await loaded
+		await this.#whenReady()
+	}
+
+	async #whenReady(): Promise<void> {
+		await this.page.locator('.monaco-workbench .explorer-folders-view').first().waitFor({ timeout: 60_000 })
 	}
 
 	/** Opens a file by its path below the folder. */
@@ -50,13 +55,51 @@ export class Workbench {
 	async hover(place: Place): Promise<Locator> {
 		await this.goTo(place)
 		await this.page.keyboard.press('Escape')
-		const box = await this.#boxOfCursor()
-		// The mouse must move for the editor to notice it.
-		await this.page.mouse.move(box.x + 40, box.y + 2)
-		await this.page.mouse.move(box.x + 6, box.y + box.height / 2, { steps: 4 })
-		const hover = this.page.locator('.monaco-hover:visible .hover-contents, .monaco-hover:visible .monaco-hover-content').first()
-		await hover.waitFor({ timeout: 15_000 })
-		return this.page.locator('.monaco-hover:visible').first()
+		const hover = this.page.locator('.monaco-hover:visible').first()
+		// The editor opens the box when the mouse has moved and then rests; while its lines still move, it does not.
+		for (let attempt = 1; ; attempt++) {
+			const box = await this.#boxOfCursor()
+			await this.page.mouse.move(box.x + 40, box.y + 2)
+			await this.page.mouse.move(box.x + 6, box.y + box.height / 2, { steps: 4 })
+			const opens = hover.locator('.hover-contents, .monaco-hover-content').first().waitFor({ timeout: 4_000 })
+			if (
+				await opens.then(
+					() => true,
+					() => false,
+				)
+			)
+				return hover
+			if (attempt === 5) throw new Error(`Resting on "${place.text}" opens nothing.`)
+		}
+	}
+
+	/** Gives the name at a place another one. */
+	async rename(place: Place, name: string): Promise<void> {
+		await this.goTo(place)
+		await this.page.keyboard.press('F2')
+		const box = this.page.locator('.rename-box input')
+		await box.waitFor()
+		await box.fill(name)
+		await this.page.keyboard.press('Enter')
+		await box.waitFor({ state: 'hidden' })
+	}
+
+	/** Takes back what was typed, until a line stands there again. */
+	async undoUntil(line: string): Promise<void> {
+		for (let step = 0; step < 20 && !(await this.lines()).includes(line); step++) await this.page.keyboard.press('Control+z')
+		if (!(await this.lines()).includes(line)) throw new Error(`"${line}" does not come back.`)
+	}
+
+	/** The lines of the text that are in sight. */
+	async lines(): Promise<string[]> {
+		const lines = await this.editor.locator('.view-line').allTextContents()
+		return lines.map(line => line.replaceAll('\u00a0', ' '))
+	}
+
+	/** The load of the first main work of a lift, as the preview shows it. */
+	async loadInPreview(lift: string): Promise<string | undefined> {
+		const row = this.webview.locator('tr.sets.main', { hasText: lift }).first()
+		return (await row.locator('td.load strong').textContent())?.replaceAll('\u00a0', ' ')
 	}
 
 	/** The text editor that has the focus, or had it last. */

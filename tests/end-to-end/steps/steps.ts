@@ -1,0 +1,91 @@
+import { expect } from 'vitest'
+import { placeOf, type Workbench } from '../workbench/workbench.ts'
+import type { Step } from './names.ts'
+
+/** What a person does at a workbench on the club that `clubForSteps` makes. One after the other: each leaves the texts as it found them. */
+export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Promise<void>>> = {
+	'a wrong name is underlined while it is typed': async (bench, { plan }) => {
+		await bench.openFile('plans/mara-autumn.stave')
+		await bench.typeOver(placeOf(plan, 'rebuild', 'run hinge'), 'rebuilt')
+		await bench.editor.locator('.squiggly-error').first().waitFor()
+	},
+	'the problem is in the list of problems': async bench => {
+		const rows = await bench.problems()
+		const row = rows.filter({ hasText: 'unknown-name' })
+		await row.waitFor()
+		expect(await row.textContent()).toMatch(/hinge-rebuilt.*hinge-rebuild/)
+	},
+	'a quick fix corrects it': async (bench, { plan }) => {
+		await bench.openFile('plans/mara-autumn.stave')
+		await bench.goTo(placeOf(plan, 'hinge-rebuild', 'run'))
+		await bench.page.keyboard.press('Control+.')
+		await bench.page.locator('.action-widget .monaco-list-row.focused', { hasText: 'hinge-rebuild' }).waitFor()
+		await bench.page.keyboard.press('Enter')
+		await expect.poll(() => bench.lines()).toContain('  run hinge-rebuild')
+		await bench.editor.locator('.squiggly-error').first().waitFor({ state: 'detached' })
+	},
+	'resting on a load tells how it came about': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		const hover = await bench.hover(placeOf(block, '70', 'week 1'))
+		expect(await hover.textContent()).toContain('70% of 160 kg = 112 kg')
+	},
+	'completion offers what fits': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.typeOver(placeOf(block, 'side-plank'), 'romanian')
+		await bench.page.locator('.suggest-widget.visible .monaco-list-row.focused', { hasText: 'romanian-deadlift' }).waitFor()
+		await bench.page.keyboard.press('Enter')
+		await expect.poll(() => bench.lines()).toContain('    accessory romanian-deadlift 3 x 30 s each side')
+		await bench.undoUntil('    accessory side-plank 3 x 30 s each side')
+	},
+	'a name changes in all files at once': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.rename(placeOf(block, 'hinge-rebuild', '\nblock'), 'hinge-again')
+		await expect.poll(() => bench.lines()).toContain('block hinge-again "Hinge rebuild"')
+		await bench.openFile('plans/mara-autumn.stave')
+		await expect.poll(() => bench.lines()).toContain('  run hinge-again')
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.rename(placeOf(block, 'hinge-rebuild', '\nblock'), 'hinge-rebuild')
+		await expect.poll(() => bench.lines()).toContain('block hinge-rebuild "Hinge rebuild"')
+		await bench.openFile('plans/mara-autumn.stave')
+		await expect.poll(() => bench.lines()).toContain('  run hinge-rebuild')
+	},
+	'a text is laid out when it is saved': async (bench, { plan }) => {
+		await bench.openFile('plans/mara-autumn.stave')
+		await bench.typeOver(placeOf(plan, ' ', 'run'), '    ')
+		await expect.poll(() => bench.lines()).toContain('  run    hinge-rebuild')
+		await bench.page.keyboard.press('Control+s')
+		await expect.poll(() => bench.lines()).toContain('  run hinge-rebuild')
+		await bench.page.locator('.tab.active:not(.dirty)').waitFor()
+	},
+	'the outline has the sessions of a block': async bench => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.run('Explorer: Focus on Outline View')
+		const rows = bench.page.locator('.outline-pane .monaco-list-row')
+		// The list holds only what there is room for.
+		for (const title of ['Hinge rebuild', 'Heavy pull']) await rows.filter({ hasText: title }).first().waitFor()
+	},
+	'the preview shows the loads of the plan that runs the block': async bench => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.run('Barstave: Open preview beside the text')
+		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+	},
+	'the preview follows the keys': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.typeOver(placeOf(block, '70', 'week 1'), '75')
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('120 kg')
+		await bench.typeOver(placeOf(block, '70', 'week 1'), '70')
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+	},
+	'after a reload everything is there again': async bench => {
+		await bench.reload()
+		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+	},
+}
+
+/** The texts of the club before anything is typed. */
+export interface Club {
+	readonly plan: string
+	readonly block: string
+}
