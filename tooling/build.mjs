@@ -29,8 +29,12 @@ await script(async words => {
 		metafile: true,
 		logLevel: 'warning',
 		// The built-in library and the rules' pages are part of the program; nothing reads files for them at run time.
-		loader: { '.stave': 'text', '.md': 'text' },
-		define: { 'process.env.NODE_ENV': production ? '"production"' : '"development"' },
+		loader: { '.stave': 'text', '.md': 'text', '.woff': 'binary' },
+		define: {
+			'process.env.NODE_ENV': production ? '"production"' : '"development"',
+			// PDFKit works out where a colour profile lies that we do not use; a file's address would be this machine's.
+			'import.meta.url': '"file:///"',
+		},
 	}
 	const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' }
 	const browser = { ...common, platform: 'browser', format: 'iife', target: 'es2023' }

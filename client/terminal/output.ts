@@ -11,7 +11,20 @@ const widthOfPipes = 120
 
 /** Prints a result. It ends with one line break, whatever the report ends with. */
 export function print(text: string): void {
-	process.stdout.write(text.endsWith('\n') ? text : `${text}\n`)
+	process.stdout.write(wholeLines(text))
+}
+
+function wholeLines(text: string): string {
+	return text.endsWith('\n') ? text : `${text}\n`
+}
+
+/**
+ * What is no text would only disturb a terminal; a pipe or a file takes it.
+ * @throws {Refusal} where it would go to a terminal.
+ */
+export function refuseBytesOnTerminal(out: string | undefined): void {
+	if (out !== undefined || !process.stdout.isTTY) return
+	throw new Refusal('This is no text that a terminal could show. Say which file it goes into, such as --out sheet.pdf.')
 }
 
 /** How a report for people is laid out where it goes: into a file as through a pipe. */
@@ -29,10 +42,10 @@ function layoutOfTerminal(): { readonly style: Style; readonly width: number } {
  * Prints a result, or writes it into a file.
  * @throws {Refusal} where the file cannot be written.
  */
-export async function deliver(text: string, out: string | undefined): Promise<void> {
-	if (out === undefined) return print(text)
+export async function deliver(result: string | Uint8Array, out: string | undefined): Promise<void> {
+	if (out === undefined) return typeof result === 'string' ? print(result) : void process.stdout.write(result)
 	try {
-		await writeWhole(out, text.endsWith('\n') ? text : `${text}\n`)
+		await writeWhole(out, typeof result === 'string' ? wholeLines(result) : result)
 	} catch (problem) {
 		throw new Refusal(`"${out}" cannot be written: ${reasonOf(problem)}.`)
 	}

@@ -17,6 +17,11 @@ export interface LoadSheet {
 }
 
 export interface SheetSession {
+	/**
+	 * Which session of the plan it is, by the names in the text and by nothing that is worked out: it stays what it is when loads, days or
+	 * what else the plan holds change.
+	 */
+	readonly id: string
 	readonly date: CalendarDate
 	readonly weekday: Weekday
 	/** `null`: at no time in particular. */
@@ -110,8 +115,36 @@ export function loadSheet(
 		plan: plan.name.text,
 		lifter: lifter?.name.text ?? plan.lifter.text,
 		unit,
-		sessions: sessionsOnSheet(schedule, week).map(session => sheetSession(session, programme)),
+		sessions: sheetSessions(schedule, programme, week),
 	}
+}
+
+function sheetSessions(schedule: Schedule, programme: Programme, week: number | undefined): readonly SheetSession[] {
+	const ids = sessionIds(schedule)
+	return sessionsOnSheet(schedule, week).map(session => sheetSession(session, ids.get(session)!, programme))
+}
+
+/**
+ * `mara-autumn.hinge-rebuild-1.week-2.heavy-pull`: the first time that the plan runs that block, its second week. Where a week has a
+ * session of that name more than once, the later ones are counted: `heavy-pull.2`.
+ */
+function sessionIds({ plan, runs, sessions }: Schedule): ReadonlyMap<ScheduledSession, string> {
+	const blocks = new Map(runs.map((run, index) => [run, blockOfRun(runs, index)]))
+	const seen = new Map<string, number>()
+	return new Map(
+		sessions.map(session => {
+			const id = [plan.name.text, blocks.get(session.run), `week-${session.blockWeek}`, session.session.name.text].join('.')
+			const number = (seen.get(id) ?? 0) + 1
+			seen.set(id, number)
+			return [session, number === 1 ? id : `${id}.${number}`]
+		}),
+	)
+}
+
+/** The name of a run's block, with how often the plan has run it by then. */
+function blockOfRun(runs: Schedule['runs'], index: number): string {
+	const name = runs[index]!.block.name.text
+	return `${name}-${runs.slice(0, index + 1).filter(run => run.block.name.text === name).length}`
 }
 
 /** The sessions that have anything to do, in the order of the sheet. */
@@ -126,8 +159,9 @@ export function itemsOnSheet(session: ScheduledSession): readonly ScheduledItem[
 	return session.items.filter(item => item.sets.length > 0 || item.from === 'computed-warm-up')
 }
 
-function sheetSession(session: ScheduledSession, programme: Programme): SheetSession {
+function sheetSession(session: ScheduledSession, id: string, programme: Programme): SheetSession {
 	return {
+		id,
 		date: session.date,
 		weekday: session.weekday,
 		part: session.part ?? null,

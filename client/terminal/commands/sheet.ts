@@ -5,9 +5,11 @@ import type { Plan } from '../../../language/model/definitions.ts'
 import type { Schedule } from '../../../language/model/schedule.ts'
 import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
-import { deliver, layoutFor } from '../output.ts'
+import type { PaperName } from '../../outputs/pdf/paper.ts'
+import { deliver, layoutFor, refuseBytesOnTerminal } from '../output.ts'
 import { Refusal } from '../refusal.ts'
 import { pageOf } from '../reporters/page.ts'
+import { pictureOf } from '../reporters/picture.ts'
 import { type SheetSetting, sheetText } from '../reporters/sheet-text.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
@@ -17,7 +19,8 @@ import { formatOption, outOption, readWeek, workspaceOption } from './options.ts
 
 interface SheetOptions {
 	readonly workspace?: string
-	readonly format: 'text' | 'json' | 'html'
+	readonly format: 'text' | 'json' | 'html' | 'csv' | 'ics' | 'pdf'
+	readonly paper?: PaperName
 	readonly week?: number
 	readonly out?: string
 }
@@ -28,26 +31,48 @@ export function sheet(): Command {
 		.description('print a plan with its dates and loads, as its lifter needs it')
 		.argument('<plan>', 'the name of a plan')
 		.addOption(workspaceOption())
-		.addOption(formatOption('text', 'json', 'html'))
+		.addOption(formatOption('text', 'json', 'html', 'csv', 'ics', 'pdf'))
 		.addOption(new Option('--week <number>', 'only this week of the plan').argParser(readWeek))
+		.addOption(new Option('--paper <size>', "the size of a PDF's pages; else a4").choices(['a4', 'letter']))
 		.addOption(outOption())
+		.addHelpText(
+			'after',
+			`
+text   for the terminal
+json   for programs, version 1; its schema comes with the package
+html   one page that needs nothing else, to look at and to print: one week a sheet of paper, with room to write
+csv    for spreadsheets (RFC 4180): one row a set
+ics    for calendars (RFC 5545): one event a session, all day; a later version of the plan changes the same events
+pdf    to print and to hand out: one week a page, with room to write; A4, or Letter with --paper letter`,
+		)
 		.action(run)
 }
 
 async function run(name: string, options: SheetOptions): Promise<void> {
-	const { week, format, out } = options
+	const { week, format, out, paper } = options
+	if (paper !== undefined && format !== 'pdf')
+		throw new Refusal('Only a PDF has a size of paper: --paper goes with --format pdf.')
+	if (format === 'pdf') refuseBytesOnTerminal(out)
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
 	const plan = findNamed(folder, ['plan'], name)
 	const schedule = schedulePlan(plan, folder)
 	if (week !== undefined) refuseUnlessThere(week, schedule)
-	const data = loadSheet(schedule, folder, { week })
 	const madeOf = filesOf(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
 	const status = sayWhatIsMissing(workspace, madeOf)
-	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
-	else if (format === 'html')
-		await deliver(await pageOf(plan, workspace, madeOf, { sheet: true, week, volume: week === undefined }), out)
-	else await deliver(sheetText(data, { ...layoutFor(out), ...settingOf(plan, schedule, folder) }), out)
+	if (format === 'text') {
+		const data = loadSheet(schedule, folder, { week })
+		await deliver(sheetText(data, { ...layoutFor(out), ...settingOf(plan, schedule, folder) }), out)
+	} else if (format === 'json') await deliver(JSON.stringify(loadSheet(schedule, folder, { week }), null, 2), out)
+	else if (format === 'html') {
+		const picture = pictureOf(plan, workspace, madeOf)
+		await deliver(await pageOf(picture, { sheet: true, week, volume: week === undefined }), out)
+	} else {
+		const picture = pictureOf(plan, workspace, madeOf)
+		// Loaded only here: the libraries that write files, and the fonts.
+		const { writeSheet } = await import('../../outputs/write-sheet.ts')
+		await deliver(await writeSheet(picture, { format, week, paper: paper ?? 'a4', locale: null }), out)
+	}
 	process.exitCode = status
 }
 

@@ -5,6 +5,7 @@ import { weeklyVolume } from '../../../language/reports/weekly-volume.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import { deliver, layoutFor } from '../output.ts'
 import { pageOf } from '../reporters/page.ts'
+import { pictureOf } from '../reporters/picture.ts'
 import { volumeText } from '../reporters/volume-text.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
@@ -14,7 +15,7 @@ import { formatOption, outOption, workspaceOption } from './options.ts'
 
 interface VolumeOptions {
 	readonly workspace?: string
-	readonly format: 'text' | 'json' | 'html'
+	readonly format: 'text' | 'json' | 'html' | 'csv'
 	readonly out?: string
 }
 
@@ -24,8 +25,16 @@ export function volume(): Command {
 		.description('print what a plan or a block adds up to, week by week')
 		.argument('<name>', 'the name of a plan, or of a block')
 		.addOption(workspaceOption())
-		.addOption(formatOption('text', 'json', 'html'))
+		.addOption(formatOption('text', 'json', 'html', 'csv'))
 		.addOption(outOption())
+		.addHelpText(
+			'after',
+			`
+text   for the terminal
+json   for programs, version 1; its schema comes with the package
+html   one page that needs nothing else, with charts
+csv    for spreadsheets (RFC 4180): one row a figure`,
+		)
 		.action(run)
 }
 
@@ -38,8 +47,11 @@ async function run(name: string, options: VolumeOptions): Promise<void> {
 	const paths = filesOf(workspace, madeOf(of, folder))
 	const status = sayWhatIsMissing(workspace, paths)
 	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
-	else if (format === 'html') await deliver(await pageOf(of, workspace, paths, { sheet: false, volume: true }), out)
-	else {
+	else if (format === 'html') await deliver(await pageOf(pictureOf(of, workspace, paths), { sheet: false, volume: true }), out)
+	else if (format === 'csv') {
+		const { volumeCsv } = await import('../../outputs/volume-csv.ts')
+		await deliver(volumeCsv(data, pictureOf(of, workspace, paths).titles), out)
+	} else {
 		const blockTitle = (block: string) => {
 			const definition = folder.find('block', block)
 			return definition ? titleOf(definition) : block

@@ -104,7 +104,6 @@ function cells(fold: FoldedSets, item: SheetItem): string[] {
 function loadCell(set: SheetSet, item: SheetItem): string {
 	const load = loadOf(set, item, reader)
 	if (load === null) return set.reason !== null ? '?' : item.role === 'test' ? 'open' : ''
-	if (item.loadAdded && Number(set.load) === 0 && set.loadTo === null) return 'bodyweight'
 	return item.hands > 1 ? `${load} each hand` : load
 }
 

@@ -9,7 +9,8 @@ export function setsAndWork(fold: FoldedSets, reader: Reader): string {
 	return work === null ? sets : `${sets} × ${work}`
 }
 
-function workOf(set: SheetSet, reader: Reader): string | null {
+/** What one set asks for: `5`, `5 or more`, `30 s`, `20 m`; `null` where nothing is said. */
+export function workOf(set: SheetSet, reader: Reader): string | null {
 	if (set.reps !== null) {
 		const reps = numbers(set.reps, reader)
 		return `${reps}${set.openEnded ? ' or more' : ''}${clustersOf(set, reader)}`
@@ -30,9 +31,10 @@ function clustersOf({ clusterReps, clusterRestSeconds }: SheetSet, reader: Reade
 	return ` in clusters of ${reader.number(clusterReps)}, ${reader.duration(clusterRestSeconds)} between`
 }
 
-/** `112.5 kg`, `110–115 kg`, `+10 kg` on top of bodyweight; `null` where there is none. */
+/** `112.5 kg`, `110–115 kg`, `+10 kg` on top of bodyweight, `bodyweight` alone; `null` where there is none. */
 export function loadOf(set: SheetSet, item: Pick<SheetItem, 'loadAdded'>, reader: Reader): string | null {
 	if (set.load === null) return null
+	if (item.loadAdded && Number(set.load) === 0 && set.loadTo === null) return 'bodyweight'
 	const sign = item.loadAdded && !set.load.startsWith('-') ? '+' : ''
 	if (set.loadTo === null || set.loadTo === set.load) return sign + reader.mass(set.load, set.unit)
 	return `${sign}${reader.number(set.load)}–${reader.mass(set.loadTo, set.unit)}`

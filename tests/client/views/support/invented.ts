@@ -52,6 +52,7 @@ export function item(change: Partial<SheetItem> = {}): SheetItem {
 
 export function session(change: Partial<SheetSession> = {}): SheetSession {
 	return {
+		id: 'mara-autumn.rebuild-1.week-1.heavy-pull',
 		date: '2026-10-05',
 		weekday: 'monday',
 		part: null,
