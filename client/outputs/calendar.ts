@@ -8,7 +8,7 @@ import { discsOf, effortOf, loadOf, percentOf, setsAndWork } from '../views/shee
 import type { SheetContent } from './content.ts'
 
 /**
- * The plan as an iCalendar file (RFC 5545): one event a session, all day, since a text gives a day and no clock time.
+ * The plan as an iCalendar file (RFC 5545): one event a session, all day, since a text gives a day, perhaps its evening, and no clock time.
  *
  * An event's UID is made from names alone, so that a calendar which reads a later version of the plan changes its events and adds none.
  * What RFC 5545 wants as the time at which the file was made (DTSTAMP) is here the first moment of the event's own day: the same plan gives
@@ -34,7 +34,7 @@ export function calendar(content: Omit<SheetContent, 'meets' | 'problems'>, loca
 			allDay: true,
 			// A day with a session is not a day off: other meetings may stand in it.
 			transparency: ICalEventTransparency.TRANSPARENT,
-			summary: plain(session.title ?? spokenName(session.session)),
+			summary: plain(summary(session)),
 			location: session.gym === null ? null : plain(gymTitle(titles, session.gym)),
 			description: plain(description(session, { titles, cautions }, reader)),
 		})
@@ -54,6 +54,11 @@ const control = /(?![\t\n])\p{Cc}/gu
 
 function plain(text: string): string {
 	return text.replaceAll('\u00a0', ' ').replace(/\r\n?/g, '\n').replace(control, '')
+}
+
+/** `Heavy pull`, `Heavy pull (evening)`. */
+function summary({ title, session, part }: SheetSession): string {
+	return `${title ?? spokenName(session)}${part === null ? '' : ` (${part})`}`
 }
 
 /** What is done that day, line by line: calendars show plain text. */
@@ -88,6 +93,6 @@ function itemLines(item: SheetItem, reader: Reader): string[] {
 	})
 	const swapped = item.insteadOf === null ? [] : [`in place of ${item.insteadOf}`]
 	const reasons = new Set(item.sets.flatMap(set => set.reason ?? []))
-	const remarks = [...swapped, ...reasons, ...item.notes].map(remark => `  ${remark}`)
+	const remarks = [...swapped, ...reasons, ...item.milestones, ...item.notes].map(remark => `  ${remark}`)
 	return [`${name}: ${sets.length === 0 ? 'as needed' : sets.join('; ')}`, ...remarks]
 }

@@ -270,7 +270,12 @@ class SessionTable {
 		const { reader } = this.setting
 		const day = paper.set(`${reader.weekday(session.date)} ${reader.day(session.date)}`, this.style('session'), dayWidth)
 		const name = paper.set(session.title ?? spokenName(session.session), this.style('session'), width - 240, 2)
-		const facts = paper.set([reader.duration(session.minutes * 60), ...gym].join(' · '), this.style('small'), 122, 2)
+		const facts = paper.set(
+			[...(session.part === null ? [] : [session.part]), reader.duration(session.minutes * 60), ...gym].join(' · '),
+			this.style('small'),
+			122,
+			2,
+		)
 		const gap = 7 * scale
 		return {
 			height: gap + Math.max(day.height, name.height, facts.height),
@@ -316,6 +321,7 @@ class SessionTable {
 		const texts = [
 			...(item.withItemAbove ? ['back to back with the one above'] : []),
 			...(item.insteadOf === null ? [] : [`instead of ${item.insteadOf}`]),
+			...item.milestones,
 			...item.notes,
 		]
 		const remarks = texts.map(text => paper.set(text, this.style('small'), width))
