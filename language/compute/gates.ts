@@ -1,4 +1,5 @@
 import type { DoneGate, Gate, HowOften, Lifter, Movement, Passed, Progression } from '../model/definitions.ts'
+import type { Milestone } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Mass } from '../model/quantities.ts'
 import type { BlockOutline, PlannedLoad, Schedule } from '../model/schedule.ts'
@@ -8,6 +9,7 @@ import { compareFeats, type Feat, featOfPlanned, isGoodEnough, isOfKind } from '
 import { gateLoadText, loadOfGate } from './gates/gate-load.ts'
 import { countSessions, type ShownSession, sessionsOf } from './gates/shown-sessions.ts'
 import { inUnit } from './mass.ts'
+import { plannedGroup, setsOf } from './outline/planned-group.ts'
 
 /** A gate before a movement, and the definition that sets it. */
 export interface MovementGate {
@@ -162,10 +164,17 @@ export function gateReachedInOutline(gate: Gate, outline: BlockOutline, beforeWe
 	)?.week
 }
 
+/** Is a gate passed by what a milestone of a movement waits for? Then whoever takes that step has passed it. */
+export function gatePassedBy({ reached }: Milestone, movement: string, gate: Gate, bodyweight: Mass | undefined): boolean {
+	const sets = setsOf(plannedGroup(reached, 'best', 'accessory'), 'accessory')
+	const session = sets.map(set => reaches(featOfPlanned(movement, set, writtenMass(set.load)), gate, bodyweight))
+	return reachedIn(gate, [session], marks => marks) !== undefined
+}
+
 /** The session with which a gate is reached: enough sets in it, and enough such sessions with it. */
-function reachedIn<S>(gate: Gate, sessions: readonly S[], setsOf: (session: S) => readonly boolean[]): S | undefined {
+function reachedIn<S>(gate: Gate, sessions: readonly S[], marksOf: (session: S) => readonly boolean[]): S | undefined {
 	if (gate.kind === 'sign-off') return undefined
-	const reaching = sessions.filter(session => setsOf(session).filter(Boolean).length >= gate.often.sets)
+	const reaching = sessions.filter(session => marksOf(session).filter(Boolean).length >= gate.often.sets)
 	return reaching[gate.often.sessions - 1]
 }
 

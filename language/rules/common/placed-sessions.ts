@@ -2,9 +2,9 @@ import { daysBetween, mondayOf, weekdayIndex } from '../../compute/calendar.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import { dayText } from '../../compute/session-days.ts'
-import type { Block, Lifter, Plan, Session } from '../../model/definitions.ts'
+import type { Block, Lifter, Plan, Session, SessionDay } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate, PartOfDay } from '../../model/quantities.ts'
+import type { CalendarDate } from '../../model/quantities.ts'
 import type { PlannedItem, ScheduledItem, ScheduledRun, ScheduledSession } from '../../model/schedule.ts'
 
 /**
@@ -18,10 +18,8 @@ export interface PlacedSession {
 	readonly blockWeek: number
 	/** Place on the line of days; `undefined` where a plan must say which day it is. */
 	readonly day: number | undefined
-	/** Does anything say its day, if only by a number? */
-	readonly hasDay: boolean
-	/** `undefined`: at no time in particular. */
-	readonly part: PartOfDay | undefined
+	/** Its day in the week, if only by a number; `undefined` where nothing says it. */
+	readonly placed: SessionDay | undefined
 	/** Sessions of one key are on one day: an exposure. */
 	readonly dayKey: string
 	/** "monday", "day 2", "monday 2026-10-05". */
@@ -54,8 +52,7 @@ function placeInBlock(block: Block, programme: Programme): readonly PlacedSessio
 				deload,
 				blockWeek: week,
 				day: weekday && 7 * (week - 1) + weekdayIndex(weekday),
-				part: day?.part,
-				hasDay: day !== undefined,
+				placed: day,
 				dayKey: `${week} ${dayOfWeek}`,
 				dayText: dayOfWeek,
 			}
@@ -91,8 +88,7 @@ function dated(scheduled: ScheduledSession, plan: Plan): DatedSession {
 		deload,
 		blockWeek,
 		day: daysBetween('1970-01-01', date),
-		hasDay: true,
-		part,
+		placed: { weekday, number: undefined, part, span: session.header },
 		dayKey: date,
 		dayText: `${weekday} ${date}`,
 		date,

@@ -4,7 +4,7 @@ import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate, Exact } from '../../model/quantities.ts'
 import type { Schedule, ScheduledItem, ScheduledRun, ScheduledSession, ScheduledSet } from '../../model/schedule.ts'
 import { groupedBy } from './groups.ts'
-import { distinctPlaces, placeOfItem } from './places.ts'
+import { distinctPlaces } from './places.ts'
 import { titleOf } from './titles.ts'
 import { weeksInWords } from './weeks.ts'
 
@@ -24,6 +24,7 @@ export interface SetsOver {
 interface Over {
 	readonly session: ScheduledSession
 	readonly item: ScheduledItem
+	readonly set: ScheduledSet
 	readonly percent: Exact
 }
 
@@ -40,9 +41,14 @@ export function setsOver(
 		session.items
 			.filter(item => concerns(item, session.date))
 			.flatMap(item => {
-				const percents = item.sets.filter(set => !set.optional).flatMap(set => percentOfLift(set) ?? [])
-				const highest = percents.sort((a, b) => b.compare(a))[0]
-				return highest !== undefined && highest.compare(limit) > 0 ? [{ session, item, percent: highest }] : []
+				const known = item.sets.flatMap(set => {
+					const percent = set.optional ? undefined : percentOfLift(set)
+					return percent ? [{ session, item, set, percent }] : []
+				})
+				return known
+					.filter(one => one.percent.compare(limit) > 0)
+					.sort((a, b) => b.percent.compare(a.percent))
+					.slice(0, 1)
 			}),
 	)
 	return groupedBy(over, one => `${one.session.run.run.span.start} ${one.item.movementName.text}`).map(same => {
@@ -66,8 +72,10 @@ function percentOfLift({ computed }: ScheduledSet): Exact | undefined {
 	return percent && reference && percent.from.mul(reference.share).div(hundred)
 }
 
-function placeOver({ session, item, percent }: Over, { plan }: Schedule): RelatedPlace {
-	return placeOfItem(item, { run: session.run, plan }, `${decimal(percent, 1)}% on ${session.date}.`)
+/** The heaviest set itself: it stands in the block, or in the run that adds its item. */
+function placeOver({ session, item, set, percent }: Over, { plan }: Schedule): RelatedPlace {
+	const definition = item.changedBy === 'add' ? plan : session.run.block
+	return { definition, span: set.group.span, message: `${decimal(percent, 1)}% on ${session.date}.` }
 }
 
 /** "Deadlift is at 82.5-85% in weeks 2-4" */

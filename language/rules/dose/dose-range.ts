@@ -90,7 +90,7 @@ function corrected(same: SeenFaults<Outside>, fact: DoseFact, block: Block): Pro
 	const groups = new Map<SetGroup, SetGroup>()
 	for (const { isWhole, item, set } of same) {
 		// A number that the weeks have moved on, or a deload line has made, is not the one that is written.
-		const isWritten = isWhole && item.changeCount === 0 && item.from !== 'deload-fill'
+		const isWritten = isWhole && item.changeCount === 0 && item.sessionChangeCount === 0 && item.from !== 'deload-fill'
 		const group = isWritten ? fact.into(set.group, range) : undefined
 		if (group === undefined) return []
 		groups.set(set.group, group)

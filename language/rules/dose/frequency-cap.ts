@@ -1,7 +1,7 @@
 import { countsForCap } from '../../compute/caps.ts'
 import { decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
-import type { Block, FrequencyCap, Lifter, Movement } from '../../model/definitions.ts'
+import type { Block, FrequencyCap, Item, Lifter, Movement } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
@@ -86,14 +86,18 @@ function findingInBlock(one: ExcessInBlock, block: Block, programme: Programme):
 	const { exposures, weeks, movement } = one
 	const places = exposures.flatMap(({ items }) => items.map(({ item }) => item.item.movement.span))
 	const days = exposures.map(exposure => exposure.session.dayText)
-	const others = places.slice(1).map((span): RelatedPlace => ({ definition: block, span, message: 'It is trained here too.' }))
+	const others = places
+		.filter(span => span !== places[0])
+		.map((span): RelatedPlace => ({ definition: block, span, message: 'It is trained here too.' }))
 	const excess = exposures.length - one.cap.sessions
-	const alone = excess === 1 ? exposures.filter(({ items }) => items.length === 1) : []
+	// An item of several days goes from all of them, which is more than is too much.
+	const ofOneDay = (item: Item) => exposures.filter(each => each.items.some(one => one.item.item === item)).length === 1
+	const alone = excess === 1 ? exposures.filter(({ items }) => items.length === 1 && ofOneDay(items[0]!.item.item)) : []
 	return {
 		span: places[0] ?? block.header,
 		message: messageOf(one, `${weeks.length > 1 ? 'each of ' : ''}${weeksInWords(weeks)}`, days, programme),
 		source: originOf(movement, programme),
-		related: [...others, capPlace(one)],
+		related: [...distinctPlaces(others), capPlace(one)],
 		corrections: soundOnes('frequency-cap', block, programme, () =>
 			alone.flatMap(({ items, session }) =>
 				items.flatMap(({ item }) => dropped(item.item, weeks, block, programme, `on ${session.dayText}`)),

@@ -103,9 +103,11 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	return groupedBy(inBlock(block, programme), one => `${keyOf(one)} ${one.days.join(' ')}`).map(same => {
 		const [one] = same
 		const weeks = weeksInWords(same.map(each => each.week))
-		const others = one.items.slice(1).map(({ item }): RelatedPlace => {
-			return { definition: block, span: headOf(item.item), message: 'It is heavy here too.' }
-		})
+		const others = one.items
+			.filter(({ item }) => item.item !== one.items[0].item.item)
+			.map(({ item }): RelatedPlace => {
+				return { definition: block, span: headOf(item.item), message: 'It is heavy here too.' }
+			})
 		return {
 			span: headOf(one.items[0].item.item),
 			...said(one, `${same.length > 1 ? 'each of ' : ''}${weeks}`, undefined, programme),

@@ -6,6 +6,7 @@ import { loadableStep } from '../../compute/loading.ts'
 import { massText } from '../../compute/mass.ts'
 import { lastTrainingWeek } from '../../compute/outline.ts'
 import { leastPercent, mostPercent } from '../../compute/percents.ts'
+import { compareDays } from '../../compute/session-days.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { SetGroup } from '../../model/prescription.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
@@ -19,7 +20,7 @@ import type { DatedSession, PlacedSession } from '../common/placed-sessions.ts'
 import { headOf, placeOfItem } from '../common/places.ts'
 import { type Proposal, soundOnes, withGroups } from '../common/proposals.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
-import { isTested, type TopLoad, topLoads } from '../common/top-loads.ts'
+import { isTested, type Measure, type TopLoad, topLoads } from '../common/top-loads.ts'
 import { blockWeeks, type CalendarWeek, calendarWeeks, type WeekInRow } from '../common/week-rows.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
@@ -73,6 +74,45 @@ function maxOf(load: Exact, reps: Exact): Exact {
 	return load.mul(one.add(reps.div(exact(30))))
 }
 
+/** Two top loads of a movement of which the later is held against the earlier. */
+type Comparison<S extends PlacedSession> = Pick<Jump<S>, 'before' | 'now'>
+
+/**
+ * A week's top loads beside those of the last training week; work that goes up each session beside those of the session before it, for its
+ * step is from one to the next.
+ */
+function comparisons<S extends PlacedSession>(
+	last: readonly S[],
+	week: readonly S[],
+	measure: Measure<S>,
+): readonly Comparison<S>[] {
+	const before = topLoads(last, measure)
+	return [...topLoads(week, measure)].flatMap(([movement, now]): Comparison<S>[] => {
+		const own = (session: S): S => ({
+			...session,
+			items: (session.items as readonly S['items'][number][]).filter(item => item.movementName.text === movement),
+		})
+		const isBySession = week.some(session =>
+			own(session).items.some(item => item.item.changes.some(one => one.each === 'session')),
+		)
+		const base = before.get(movement)
+		if (!isBySession) return base ? [{ before: base, now }] : []
+		const tops = [...inOrder(last), ...inOrder(week)].map(session => ({
+			isNow: week.includes(session),
+			top: topLoads([own(session)], measure).get(movement),
+		}))
+		const known = tops.flatMap(({ isNow, top }) => (top ? [{ isNow, top }] : []))
+		return known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
+			const earlier = known[index - 1]
+			return isNow && earlier ? [{ before: earlier.top, now: top }] : []
+		})
+	})
+}
+
+function inOrder<S extends PlacedSession>(sessions: readonly S[]): readonly S[] {
+	return sessions.toSorted((a, b) => (a.placed && b.placed ? compareDays(a.placed, b.placed) : 0))
+}
+
 // In a block ---------------------------------------------------------------------------------------------------------------------------
 
 function jumpsInBlock(block: Block, programme: Programme): readonly Jump<PlacedSession>[] {
@@ -84,21 +124,19 @@ function workOutInBlock(block: Block, programme: Programme): readonly Jump<Place
 	const { loadRise, estimator } = limitsFor(undefined, programme)
 	const formula = estimator?.value ?? 'epley'
 	if (loadRise === undefined) return []
-	const weeks = blockWeeks(block, programme).map(week => ({
-		...week,
-		tops: topLoads(week.sessions, (set, item) => {
-			const from = leastPercent(set, item, formula)
-			const to = mostPercent(set, item, formula)
-			return from && to && { from, to }
-		}),
-	}))
+	const measure: Measure<PlacedSession> = (set, item) => {
+		const from = leastPercent(set, item, formula)
+		const to = mostPercent(set, item, formula)
+		return from && to && { from, to }
+	}
+	const weeks = blockWeeks(block, programme)
 	return weeks.flatMap(week => {
-		const last = week.deload ? undefined : lastTrainingWeek(weeks, week.week)
-		if (last === undefined || isBreak(last, week, weeks)) return []
-		const between = weeks.filter(each => each.week >= last.week && each.week <= week.week)
-		return [...week.tops].flatMap(([movement, now]): Jump<PlacedSession>[] => {
-			const before = last.tops.get(movement)
-			const jump = before && jumpOf(before, now, loadRise.value)
+		if (week.deload) return []
+		const last = lastTrainingWeek(weeks, week.week)
+		const base = last !== undefined && !isBreak(last, week, weeks) ? last : undefined
+		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
+		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(({ before, now }): Jump<PlacedSession>[] => {
+			const jump = jumpOf(before, now, loadRise.value)
 			return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
 		})
 	})
@@ -144,7 +182,7 @@ function percentText(percent: Exact): string {
 function lowered({ before, now, byMax }: Jump<PlacedSession>, limit: Exact, block: Block): Proposal<Block>[] {
 	const { group } = now.set
 	const { load } = group
-	const isWritten = now.item.changeCount === 0 && now.item.from !== 'deload-fill'
+	const isWritten = now.item.changeCount === 0 && now.item.sessionChangeCount === 0 && now.item.from !== 'deload-fill'
 	if (!isWritten || load?.kind !== 'percent' || load.of !== undefined || !load.percent.from.equals(load.percent.to)) return []
 	const factor = one.add(limit.div(hundred))
 	const most = byMax ? maxOf(before.load.to, before.amount).mul(factor).div(maxOf(one, now.amount)) : before.load.to.mul(factor)
@@ -166,17 +204,15 @@ function lowered({ before, now, byMax }: Jump<PlacedSession>, limit: Exact, bloc
 function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
 	const limit = limitsFor(lifter.name.text, programme).loadRise
 	if (limit === undefined) return []
-	const weeks = calendarWeeks(lifter, programme).map(week => ({
-		...week,
-		tops: topLoads(week.sessions, (set, item) => liftedKilograms(set, item, lifter)),
-	}))
+	const measure: Measure<DatedSession> = (set, item) => liftedKilograms(set, item, lifter)
+	const weeks = calendarWeeks(lifter, programme)
 	const jumps = weeks.flatMap(week => {
-		const last = week.deload ? undefined : lastTrainingWeek(weeks, week.week)
-		if (last === undefined || !last.isWhole || isPause(last, week, weeks)) return []
-		const between = weeks.filter(each => each.week >= last.week && each.week <= week.week)
-		return [...week.tops].flatMap(([movement, now]): Jump<DatedSession>[] => {
-			const before = last.tops.get(movement)
-			const jump = before && jumpOf(before, now, limit.value)
+		if (week.deload) return []
+		const last = lastTrainingWeek(weeks, week.week)
+		const base = last?.isWhole && !isPause(last, week, weeks) ? last : undefined
+		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
+		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(({ before, now }): Jump<DatedSession>[] => {
+			const jump = jumpOf(before, now, limit.value)
 			if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
 			return isOther(jump) || !isMoreThanAStep(jump) || isInBlock(jump, programme) ? [] : [jump]
 		})

@@ -56,7 +56,9 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 			span: later.items[0] ? headOf(later.items[0].item.item) : block.header,
 			...said(pair, days, isNextWeek ? `after ${when}` : when, programme),
 			related: [
-				...(first ? [{ definition: block, span: headOf(first), message: 'The session before it.' }] : []),
+				...(first && first !== later.items[0]?.item.item
+					? [{ definition: block, span: headOf(first), message: 'The session before it.' }]
+					: []),
 				factPlace(pair),
 			],
 			corrections: soundOnes(code, block, programme, () =>

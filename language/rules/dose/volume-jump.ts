@@ -1,5 +1,6 @@
 import { compare, decimal, exact, hundred, one, zero } from '../../compute/exact.ts'
 import { type Limit, limitsFor } from '../../compute/limits.ts'
+import { weeksOfARound } from '../../compute/outline/placements.ts'
 import { averagePercent, type LiftTotals } from '../../compute/volume/lift-totals.ts'
 import { addTotals, noTotals, type Totals } from '../../compute/volume/totals.ts'
 import { blockVolume, planVolume } from '../../compute/volume.ts'
@@ -47,6 +48,8 @@ interface WeekTotals {
 	readonly isBase: boolean
 	readonly deload: boolean
 	readonly totals: Totals
+	/** Weeks after which its sessions come round again: more than 1 where they take turns. */
+	readonly round: number
 }
 
 /** Something that rises. */
@@ -58,8 +61,10 @@ interface Rise<W extends WeekTotals> {
 	readonly to: Exact
 }
 
-function baseWeeks<W extends WeekTotals>(weeks: readonly W[], { week }: W): readonly W[] {
-	return weeks.filter(each => each.isBase && each.week < week && each.week >= week - weeksBack).slice(-trainingWeeksBack)
+/** None where sessions take turns and have not been round yet: then the week before is only the other half of it. */
+function baseWeeks<W extends WeekTotals>(weeks: readonly W[], { week, round }: W): readonly W[] {
+	const bases = weeks.filter(each => each.isBase && each.week < week && each.week >= week - weeksBack)
+	return bases.length < round ? [] : bases.slice(-Math.max(trainingWeeksBack, round))
 }
 
 /**
@@ -128,7 +133,7 @@ function workOutInBlock(block: Block, programme: Programme): readonly Rise<WeekT
 	if (limit === undefined) return []
 	const volumes = blockVolume(block, programme).weeks
 	const weeks = blockWeeks(block, programme).map(({ week, deload, hasWork }, index): WeekTotals => {
-		return { week, deload, isBase: hasWork && !deload, totals: volumes[index]?.totals ?? noTotals }
+		return { week, deload, isBase: hasWork && !deload, totals: volumes[index]?.totals ?? noTotals, round: weeksOfARound(block) }
 	})
 	return muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0)
 }
@@ -195,6 +200,7 @@ function lifterWeeks(lifter: Lifter, programme: Programme): readonly LifterWeek[
 			deload,
 			isBase: hasWork && !deload && isWhole,
 			totals: own.map(part => part.totals).reduce(addTotals, noTotals),
+			round: Math.max(1, ...own.map(part => weeksOfARound(part.run.block))),
 			parts: own.filter(part => part.totals.lifts.size > 0),
 			mainLifts: new Set(main),
 		}

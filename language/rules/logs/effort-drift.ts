@@ -6,13 +6,13 @@ import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
 import type { ScheduledSet } from '../../model/schedule.ts'
 import { groupedBy } from '../common/groups.ts'
-import { type DatedSession, lifterSessions } from '../common/placed-sessions.ts'
+import type { DatedSession } from '../common/placed-sessions.ts'
 import { itemPlaces } from '../common/plan-sets.ts'
 import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './effort-drift.md'
-import { type DatedEntry, entriesOf, isAbout } from './logged-sessions.ts'
+import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
 
 const sessionsInARow = 3
 /** Points past the planned effort. */
@@ -66,9 +66,9 @@ function checkLog(log: Log, programme: Programme): Finding[] {
 }
 
 function ratedLifts(lifter: Lifter, programme: Programme): readonly Rated[] {
-	const sessions = lifterSessions(lifter, programme)
+	const planned = plannedByEntry(lifter, programme)
 	return entriesOf(lifter, programme).flatMap(logged => {
-		const session = sessions.find(one => isAbout(logged, one))
+		const [session] = planned.get(logged.entry) ?? []
 		if (session === undefined || logged.entry.missed) return []
 		return logged.entry.lifts.flatMap((lift): Rated[] => {
 			const item = session.items.find(one => one.working && one.movementName.text === lift.movement.text)

@@ -8,7 +8,7 @@ import { planSessions } from '../common/placed-sessions.ts'
 import { titleOf } from '../common/titles.ts'
 import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { entriesOf, isAbout, todayOf } from './logged-sessions.ts'
+import { entriesOf, plannedByEntry, todayOf } from './logged-sessions.ts'
 import page from './missed-work.md'
 
 /** So long a log may lag behind. */
@@ -36,14 +36,14 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const [first] = past
 	const last = past.at(-1)
 	if (first === undefined || last === undefined || daysBetween(last.on, today) > daysOfUse) return []
-	const entries = entriesOf(lifter, programme)
+	const written = new Set([...plannedByEntry(lifter, programme).values()].flat())
 	// What was planned before the log begins was never meant to stand in it.
 	const missing = planSessions(plan, programme).filter(
 		session =>
 			session.date >= first.on &&
 			daysBetween(session.date, today) > daysToWrite &&
 			session.items.some(item => item.working) &&
-			!entries.some(one => isAbout(one, session)),
+			!written.has(session),
 	)
 	return groupedBy(missing, session => String(session.run.run.span.start)).map(same => {
 		const [{ run }] = same

@@ -7,7 +7,7 @@ import { lifterSessions } from '../common/placed-sessions.ts'
 import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { type DatedEntry, entriesOf, isAbout } from './logged-sessions.ts'
+import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
 import page from './not-in-plan.md'
 
 export const notInPlan: Rule = {
@@ -37,7 +37,7 @@ function check(logged: DatedEntry, lifter: Lifter, programme: Programme): Findin
 	// A week that no plan knows was planned somewhere else. A name that no block has is reported as that.
 	if (name === undefined || week.length === 0 || !isKnown(name.text, programme)) return []
 	if (hasNoDay(name.text, lifter, programme)) return []
-	if (week.some(session => isAbout(logged, session))) return []
+	if (plannedByEntry(lifter, programme).get(entry)?.length !== 0) return []
 	const names = [...new Set(week.map(session => session.session.name.text))]
 	const plans = [...new Set(week.map(session => session.plan))]
 	return [

@@ -27,9 +27,9 @@ interface Clash<S extends PlacedSession> {
 }
 
 function clashes<S extends PlacedSession>(sessions: readonly S[]): readonly Clash<S>[] {
-	const busy = sessions.filter(({ items, hasDay }) => hasDay && items.some(item => item.sets.length > 0))
+	const busy = sessions.filter(({ items, placed }) => placed !== undefined && items.some(item => item.sets.length > 0))
 	// One in the evening and one that is not are meant to be two.
-	return groupedBy(busy, session => `${session.dayKey} ${session.part}`).flatMap(([first, ...others]) =>
+	return groupedBy(busy, session => `${session.dayKey} ${session.placed?.part}`).flatMap(([first, ...others]) =>
 		others.map(second => ({ first, second })),
 	)
 }
