@@ -1,8 +1,9 @@
 import type { Block, Gate, Lifter, Movement, Plan, Progression } from '../../model/definitions.ts'
+import type { Milestone } from '../../model/prescription.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate } from '../../model/quantities.ts'
 import type { ScheduledItem, ScheduledRun } from '../../model/schedule.ts'
-import { type GateState, gateReachedInSchedule, gateState, gatesOf, gateText } from '../gates.ts'
+import { type GateState, gatePassedBy, gateReachedInSchedule, gateState, gatesOf, gateText } from '../gates.ts'
 import { schedulePlan } from '../schedule.ts'
 
 /** A gate that a plan comes to, at the first day that asks for it. */
@@ -13,6 +14,8 @@ export interface GateAsked {
 	readonly setBy: Movement | Progression | Block
 	/** The movements behind it that are used on that day; none where the block itself requires it. */
 	readonly movements: readonly string[]
+	/** The movement that a milestone moves on from; `undefined` where the plan itself uses what is behind the gate. */
+	readonly movedFrom: string | undefined
 	readonly run: ScheduledRun
 	readonly date: CalendarDate
 	readonly state: GateState
@@ -27,8 +30,12 @@ export interface GateAsk {
 	readonly gate: Gate
 	readonly text: string
 	readonly setBy: Movement | Progression | Block
-	/** The first use; `undefined` where a block requires it. */
+	/** The movement behind it; `undefined` where a block requires it. */
+	readonly movement: string | undefined
+	/** The first use, or the item that moves on to it; `undefined` where a block requires it. */
 	readonly item: ScheduledItem | undefined
+	/** Where a milestone of the item moves on to it. */
+	readonly milestone: Milestone | undefined
 	readonly run: ScheduledRun
 	readonly date: CalendarDate
 }
@@ -41,7 +48,11 @@ export function gatesAsked(plan: Plan, programme: Programme): readonly GateAsked
 function workOutAsked(plan: Plan, programme: Programme): readonly GateAsked[] {
 	const lifter = programme.find('lifter', plan.lifter.text)
 	if (lifter === undefined) return []
-	const asks = [...asksOfBlocks(plan, programme), ...asksOfMovements(plan, programme)]
+	const asks = [
+		...asksOfBlocks(plan, programme),
+		...asksOfMovements(plan, programme),
+		...asksOfMilestones(plan, lifter, programme),
+	]
 	asks.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
 	// What is asked for twice is one gate, at the first day that asks for it.
 	return [...Map.groupBy(asks, ask => ask.text).values()].map((same): GateAsked => {
@@ -54,8 +65,9 @@ function workOutAsked(plan: Plan, programme: Programme): readonly GateAsked[] {
 			setBy,
 			run,
 			date,
-			movements: [...new Set(together.flatMap(ask => ask.item?.movementName.text ?? []))],
-			state: gateState(gate, first.item?.movementName.text ?? '', lifter, date, programme),
+			movements: [...new Set(together.flatMap(ask => ask.movement ?? []))],
+			movedFrom: first.milestone && first.item?.movementName.text,
+			state: gateState(gate, first.movement ?? '', lifter, date, programme),
 			reachedOn: reachedBefore(gate, date, lifter, programme),
 			asks: together,
 		}
@@ -71,7 +83,9 @@ function asksOfBlocks(plan: Plan, programme: Programme): GateAsk[] {
 				gate,
 				text: gateText(gate, '', programme),
 				setBy: run.block,
+				movement: undefined,
 				item: undefined,
+				milestone: undefined,
 				run,
 				date: run.firstDay,
 			})),
@@ -90,13 +104,47 @@ function asksOfMovements(plan: Plan, programme: Programme): GateAsk[] {
 					gate,
 					text: gateText(gate, movementName.text, programme),
 					setBy,
+					movement: movementName.text,
 					item,
+					milestone: undefined,
 					run: session.run,
 					date: session.date,
 				}),
 			)
 		}),
 	)
+}
+
+/**
+ * What milestones move on to: by the last day of the run that their item stands on, for nobody knows when it is reached. A gate that is
+ * passed by what must be reached asks nothing more, and neither does an item of one day, which has no day left to move on.
+ */
+function asksOfMilestones(plan: Plan, lifter: Lifter, programme: Programme): GateAsk[] {
+	const { sessions } = schedulePlan(plan, programme)
+	const standing = sessions.flatMap(session =>
+		session.items.filter(item => item.sets.length > 0).map(item => ({ item, session })),
+	)
+	const used = new Set(standing.map(({ item }) => item.movementName.text))
+	const moving = standing.filter(({ item }) => item.item.milestones.length > 0 && item.role === item.item.role)
+	const byItem = Map.groupBy(
+		moving,
+		({ item, session }) => `${session.run.monday} ${item.movementName.text} ${item.item.span.start}`,
+	)
+	return [...byItem.values()].flatMap(days => {
+		const { item, session } = days.at(-1)!
+		return item.item.milestones.flatMap((milestone): GateAsk[] => {
+			const { then } = milestone
+			const movement = then.kind === 'move' && !used.has(then.movement.text) && programme.find('movement', then.movement.text)
+			if (!movement || days.length < 2) return []
+			return gatesOf(movement, programme)
+				.filter(({ gate }) => !gatePassedBy(milestone, item.movementName.text, gate, lifter.bodyweight?.value))
+				.map(({ gate, setBy }) => {
+					const name = movement.name.text
+					const text = gateText(gate, name, programme)
+					return { gate, text, setBy, movement: name, item, milestone, run: session.run, date: session.date }
+				})
+		})
+	})
 }
 
 function reachedBefore(gate: Gate, date: CalendarDate, lifter: Lifter, programme: Programme): CalendarDate | undefined {

@@ -24,6 +24,17 @@ export function itemsOf(plan: Plan, programme: Programme): readonly DatedItem[] 
 	)
 }
 
+/** Every item that a milestone of a plan may move on to, as it would stand there, by date. */
+export function nextItemsOf(plan: Plan, programme: Programme): readonly DatedItem[] {
+	return itemsOf(plan, programme).flatMap(({ session, item }) =>
+		item.item.milestones.flatMap(({ then }): DatedItem[] => {
+			if (then.kind !== 'move' || item.role !== item.item.role) return []
+			const movement = programme.find('movement', then.movement.text)
+			return [{ session, item: { ...item, movementName: then.movement, movement } }]
+		}),
+	)
+}
+
 /** Every set of a plan's working items, by date. */
 export function workingSetsOf(plan: Plan, programme: Programme): readonly DatedSet[] {
 	return itemsOf(plan, programme).flatMap(one => (one.item.working ? one.item.sets.map(set => ({ ...one, set })) : []))

@@ -26,17 +26,22 @@ function withPlaces(plan: Plan, programme: Programme): readonly AskedGate[] {
 	return gatesAsked(plan, programme).map(one => ({ ...one, places: one.asks.flatMap(ask => placesOf(ask, plan)) }))
 }
 
-function placesOf({ gate, setBy, item, run, date }: GateAsk, plan: Plan): RelatedPlace[] {
+function placesOf({ gate, setBy, item, milestone, run, date }: GateAsk, plan: Plan): RelatedPlace[] {
 	if (item === undefined) return [{ definition: setBy, span: gate.span, message: 'The block requires it here.' }]
-	const use = placeOfItem(item, { run, plan }, `First used on ${date}.`)
+	const owner = item.changedBy === 'add' ? plan : run.block
+	const use = milestone
+		? { definition: owner, span: milestone.span, message: 'The step stands here.' }
+		: placeOfItem(item, { run, plan }, `First used on ${date}.`)
 	return [use, { definition: setBy, span: gate.span, message: 'The gate stands here.' }]
 }
 
 /** "Weighted plank, first used on 2026-10-05, needs Plank held 45 s before (common practice)" */
-export function askInWords({ movements, run, date, text, setBy }: AskedGate, programme: Programme): string {
+export function askInWords({ movements, movedFrom, run, date, text, setBy }: AskedGate, programme: Programme): string {
 	const origin = originOf(setBy, programme)
 	if (movements.length === 0) return `${run.block.name.text} requires ${text} before its first day, ${date} (${origin})`
 	const titles = inWords(movements.map(name => titleOf('movement', name, programme)))
+	if (movedFrom !== undefined)
+		return `${titles}, which ${titleOf('movement', movedFrom, programme)} may move on to, needs ${text} before (${origin})`
 	return `${titles}, first used on ${date}, ${movements.length === 1 ? 'needs' : 'need'} ${text} before (${origin})`
 }
 

@@ -30,14 +30,18 @@ function findingOf(asked: AskedGate & { state: { passed: false } }, plan: Plan, 
 	const lifter = titleOf('lifter', plan.lifter.text, programme)
 	const { undated } = asked.state
 	const owner = programme.find('lifter', plan.lifter.text)
+	// What waits for a milestone is not planned yet: it is a remark.
+	const isStep = asked.movedFrom !== undefined
+	const advice = isStep ? 'before the step is taken' : 'with its date, or go a step back'
 	return {
 		span: asked.run.run.header,
-		message: `${askInWords(asked, programme)}. ${lifter} has not passed it: ${shownInWords(asked, owner)}. See it done and write \`passed …\` with its date, or go a step back.`,
+		message: `${askInWords(asked, programme)}. ${lifter} has not passed it: ${shownInWords(asked, owner)}. See it done and write \`passed …\` ${advice}.`,
 		source: asked.setBy.source?.text,
 		related: [
 			...asked.places,
 			...(undated && owner ? [{ definition: owner, span: undated.span, message: 'This line has no date.' }] : []),
 		],
-		corrections: () => stepsDown(asked, plan, programme),
+		corrections: () => (isStep ? [] : stepsDown(asked, plan, programme)),
+		...(isStep ? { level: 'info' } : {}),
 	}
 }

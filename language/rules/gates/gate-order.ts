@@ -1,5 +1,5 @@
 import { isMultiple, loadOfGate } from '../../compute/gates/gate-load.ts'
-import { gateReachedInOutline, gateState, gateText } from '../../compute/gates.ts'
+import { gatePassedBy, gateReachedInOutline, gateState, gateText } from '../../compute/gates.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Block, Gate, Plan, Progression } from '../../model/definitions.ts'
@@ -34,15 +34,17 @@ function check(progression: Progression, block: Block, programme: Programme): Fi
 		if (lower === undefined || gate === undefined || gate.kind === 'sign-off') return []
 		const outline = outlineBlock(block, programme)
 		if (gateReachedInOutline(gate, outline, upper.firstWeek) !== undefined) return []
+		const { movedOn } = upper
+		if (movedOn && gatePassedBy(movedOn.milestone, movedOn.from, gate, undefined)) return []
 		if (mayReach(gate, lower) || isPassedByAll(gate, upper, block, programme)) return []
 		const text = gateText(gate, upper.name, programme)
 		return [
 			{
-				span: upper.item.movement.span,
+				span: upper.span,
 				message: `${titleOf('movement', upper.name, programme)} begins in week ${upper.firstWeek} and comes after ${text} (${originOf(progression, programme)}), which ${titleOf('movement', lower.name, programme)} does not reach in an earlier week of this block. Let the lower step get there first, or leave the higher one for the next block.`,
 				source: originOf(progression, programme),
 				related: [
-					{ definition: block, span: lower.item.movement.span, message: 'The step below.' },
+					{ definition: block, span: lower.span, message: 'The step below.' },
 					{ definition: progression, span: gate.span, message: 'The gate stands here.' },
 				],
 			},

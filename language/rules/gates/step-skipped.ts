@@ -32,11 +32,11 @@ function check(progression: Progression, block: Block, programme: Programme): Fi
 		const skipped = inWords(between.map(step => title(step.movement.text)))
 		return [
 			{
-				span: upper.item.movement.span,
+				span: upper.span,
 				message: `This block goes from ${title(lower.name)} to ${title(upper.name)} without ${skipped}, which ${between.length === 1 ? 'stands' : 'stand'} between them in ${progression.name.text} (${originOf(progression, programme)}).`,
 				source: originOf(progression, programme),
 				related: [
-					{ definition: block, span: lower.item.movement.span, message: 'The step below.' },
+					{ definition: block, span: lower.span, message: 'The step below.' },
 					...between.map(step => ({ definition: progression, span: step.span, message: 'The step that is skipped.' })),
 				],
 			},

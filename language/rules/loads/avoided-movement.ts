@@ -3,7 +3,7 @@ import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
-import { type DatedItem, itemPlaces, itemsOf, runWeeks } from '../common/plan-sets.ts'
+import { type DatedItem, itemPlaces, itemsOf, nextItemsOf, runWeeks } from '../common/plan-sets.ts'
 import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -28,7 +28,7 @@ interface Avoided extends DatedItem {
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const lifter = programme.find('lifter', plan.lifter.text)
 	if (lifter === undefined || lifter.avoids.length === 0) return []
-	const found = itemsOf(plan, programme).flatMap((one): Avoided[] => {
+	const found = [...itemsOf(plan, programme), ...nextItemsOf(plan, programme)].flatMap((one): Avoided[] => {
 		const avoid = lifter.avoids.find(each => isMeant(each, one))
 		return avoid ? [{ ...one, avoid }] : []
 	})

@@ -4,7 +4,7 @@ import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
-import { type DatedItem, itemPlaces, itemsOf, runWeeks } from '../common/plan-sets.ts'
+import { type DatedItem, itemPlaces, itemsOf, nextItemsOf, runWeeks } from '../common/plan-sets.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './no-equipment.md'
@@ -27,7 +27,7 @@ interface Unequipped extends DatedItem {
 }
 
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
-	const found = itemsOf(plan, programme).flatMap(unequipped)
+	const found = [...itemsOf(plan, programme), ...nextItemsOf(plan, programme)].flatMap(unequipped)
 	return groupedBy(found, one => `${one.session.run.monday} ${one.reason}`).map(same => {
 		const [{ session, reason }] = same
 		const { gym } = session.scheduled

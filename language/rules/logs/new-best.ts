@@ -7,13 +7,13 @@ import { inUnit, massText } from '../../compute/mass.ts'
 import type { Best, Lifter, LoggedSet } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { Exact, Mass } from '../../model/quantities.ts'
+import type { Exact, Mass, Unit } from '../../model/quantities.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { groupedBy } from '../common/groups.ts'
 import { titleOf } from '../common/titles.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { type DatedEntry, entriesOf } from './logged-sessions.ts'
+import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
 import page from './new-best.md'
 
 /** Percent over the best from which an estimate is worth writing down. */
@@ -25,7 +25,8 @@ export const newBest: Rule = {
 	code: 'new-best',
 	area: 'logs',
 	level: 'info',
-	summary: 'A logged set gives an estimate of 1% or more over the best of the lift.',
+	summary:
+		'A logged set gives an estimate of 1% or more over the best of the lift, or a test gives a max that is not written down.',
 	source: 'at most 10 reps: Reynolds, Gordon, Robergs 2006; the 1% is common practice',
 	fix: 'to confirm',
 	since: '0.1.0',
@@ -46,63 +47,150 @@ interface Shown {
 function checkLifter(lifter: Lifter, programme: Programme): Finding[] {
 	const limit = limitsFor(lifter.name.text, programme).estimator
 	const estimator = limit?.value ?? 'epley'
-	return groupedBy(lifter.bests, best => best.movement.text).flatMap(bests => {
-		const best = bests.reduce((latest, next) => ((next.on ?? '') >= (latest.on ?? '') ? next : latest))
-		return check(best, lifter, estimator, programme)
-	})
+	const bests = new Map(groupedBy(lifter.bests, best => best.movement.text).map(same => [same[0].movement.text, latestOf(same)]))
+	const tests = testsOf(lifter, programme).filter(({ lift, logged }) => logged.on > (bests.get(lift)?.on ?? ''))
+	const tested = tests.map(test => ({ test, found: checkTest(test, bests.get(test.lift), lifter, estimator, programme) }))
+	const known = new Set(tested.flatMap(({ test, found }) => (found.length > 0 ? [test.lift] : [])))
+	return [
+		...[...bests].flatMap(([lift, best]) => (known.has(lift) ? [] : check(best, lifter, estimator, programme))),
+		...tested.flatMap(({ found }) => found),
+	]
+}
+
+function latestOf(bests: readonly [Best, ...Best[]]): Best {
+	return bests.reduce((latest, next) => ((next.on ?? '') >= (latest.on ?? '') ? next : latest))
 }
 
 function check(best: Best, lifter: Lifter, estimator: Estimator, programme: Programme): Finding[] {
 	const { unit } = best.mass
 	const lift = best.movement.text
-	const max = estimateMax(best.mass.amount, exact(best.reps ?? 1).add(best.reserve), estimator)
+	const max = maxOf(best, estimator)
 	// What hangs on the body makes only a part of such a load.
 	if (max === undefined || max.compare(zero) <= 0 || programme.find('movement', lift)?.loadAdded) return []
-	const shown = entriesOf(lifter, programme)
-		.filter(({ on }) => best.on === undefined || daysBetween(best.on, on) > 0)
-		.flatMap(logged => logged.entry.lifts.filter(one => one.movement.text === lift).map(one => ({ logged, sets: one.sets })))
-		.flatMap(({ logged, sets }) => sets.flatMap(set => shownBy(set, logged, best, estimator) ?? []))
-	const top = shown.sort((a, b) => b.max.compare(a.max))[0]
+	const logged = entriesOf(lifter, programme).filter(({ on }) => best.on === undefined || daysBetween(best.on, on) > 0)
+	const top = topOf(logged, lift, unit, estimator)
 	if (top === undefined) return []
 	const over = top.max.div(max).sub(exact(1)).mul(hundred)
 	if (over.compare(least) < 0) return []
-	const { logged, set, mass, repsToFailure } = top
-	const reps = set.reps ?? 1
-	const estimate = estimateText({ amount: inUnit(mass, unit), unit }, repsToFailure, estimator)
-	const said = `${massText({ amount: exact(decimal(top.max, 1)), unit })} (${estimate})`
-	const effort = set.rpe ? ` rpe ${decimal(set.rpe)}` : set.rir ? ` rir ${decimal(set.rir)}` : ''
-	const line = `best ${lift} ${massText(mass)}${reps === 1 && effort === '' ? '' : ` x ${reps}`}${effort} on ${logged.on}`
-	const against =
-		best.reps === undefined ? massText(best.mass) : `${massText({ amount: exact(decimal(max, 1)), unit })} (estimated)`
 	const title = titleOf('movement', lift, programme)
 	return [
 		{
 			span: best.span,
-			message: `On ${logged.on}, ${counted(reps, 'rep')} of ${title} at ${massText(mass)}${effort} give a max of ${said}, ${decimal(over, 1)}% over the best of ${against}; from ${decimal(least)}% on it is worth writing down (common practice).`,
+			message: `On ${top.logged.on}, ${counted(top.set.reps ?? 1, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}; from ${decimal(least)}% on it is worth writing down (common practice).`,
 			source: estimatorSource(estimator),
-			related: [{ definition: logged.log, span: set.span, message: 'The set stands here.' }],
-			// One lift stays in one unit.
-			corrections:
-				mass.unit === unit
-					? [
-							{
-								title: `Write this best of ${title}`,
-								edits: [{ span: { start: best.span.end, end: best.span.end }, text: `\n  ${line}` }],
-							},
-						]
-					: [],
+			...writing(top, best, lifter, lift, programme),
 		},
 	]
 }
 
+// Tests --------------------------------------------------------------------------------------------------------------------------------
+
+/** A day on which a plan tests a lift, and what the log has of it. */
+interface LoggedTest {
+	readonly lift: string
+	readonly logged: DatedEntry
+}
+
+/** The latest of each lift. */
+function testsOf(lifter: Lifter, programme: Programme): readonly LoggedTest[] {
+	const planned = plannedByEntry(lifter, programme)
+	const all = entriesOf(lifter, programme).flatMap(logged =>
+		logged.entry.lifts
+			.map(({ movement }) => movement.text)
+			.filter(lift =>
+				planned
+					.get(logged.entry)
+					?.some(({ items }) => items.some(item => item.role === 'test' && item.working && item.movementName.text === lift)),
+			)
+			.map((lift): LoggedTest => ({ lift, logged })),
+	)
+	return groupedBy(all, test => test.lift).map(same => same[same.length - 1]!)
+}
+
+/** A test says what the max is now, be it more or less than what was known. */
+function checkTest(
+	{ lift, logged }: LoggedTest,
+	best: Best | undefined,
+	lifter: Lifter,
+	estimator: Estimator,
+	programme: Programme,
+): Finding[] {
+	const movement = programme.find('movement', lift)
+	const unit = best?.mass.unit ?? logged.entry.lifts.find(one => one.movement.text === lift)?.sets[0]?.mass?.unit ?? 'kg'
+	const top = movement?.loadAdded ? undefined : topOf([logged], lift, unit, estimator)
+	if (top === undefined) return []
+	const title = titleOf('movement', lift, programme)
+	const max = best && maxOf(best, estimator)
+	const known = best && max ? `the best so far is ${bestText(best, max)}` : 'no best of it is written down yet'
+	return [
+		{
+			span: best?.span ?? lifter.header,
+			message: `On ${logged.on} the test of ${title} gave ${maxText(top, unit, estimator)}; ${known}. What is tested stands in its place (common practice).`,
+			source: 'common practice',
+			...writing(top, best, lifter, lift, programme),
+		},
+	]
+}
+
+// What both say ------------------------------------------------------------------------------------------------------------------------
+
+/** The set that points to the highest max. */
+function topOf(entries: readonly DatedEntry[], lift: string, unit: Unit, estimator: Estimator): Shown | undefined {
+	const shown = entries
+		.flatMap(logged => logged.entry.lifts.filter(one => one.movement.text === lift).map(one => ({ logged, sets: one.sets })))
+		.flatMap(({ logged, sets }) => sets.flatMap(set => shownBy(set, logged, unit, estimator) ?? []))
+	return shown.sort((a, b) => b.max.compare(a.max))[0]
+}
+
+/** The line that writes a set down, below the best that it follows, and where the set stands. */
+function writing(
+	{ logged, set, mass }: Shown,
+	best: Best | undefined,
+	lifter: Lifter,
+	lift: string,
+	programme: Programme,
+): Pick<Finding, 'related' | 'corrections'> {
+	const reps = set.reps ?? 1
+	const effort = effortText({ set })
+	const line = `best ${lift} ${massText(mass)}${reps === 1 && effort === '' ? '' : ` x ${reps}`}${effort} on ${logged.on}`
+	const after = best?.span.end ?? lifter.bests.at(-1)?.span.end ?? lifter.header.end
+	const title = `Write this best of ${titleOf('movement', lift, programme)}`
+	return {
+		related: [{ definition: logged.log, span: set.span, message: 'The set stands here.' }],
+		// One lift stays in one unit.
+		corrections:
+			best === undefined || mass.unit === best.mass.unit
+				? [{ title, edits: [{ span: { start: after, end: after }, text: `\n  ${line}` }] }]
+				: [],
+	}
+}
+
+function maxOf(best: Best, estimator: Estimator): Exact | undefined {
+	return estimateMax(best.mass.amount, exact(best.reps ?? 1).add(best.reserve), estimator)
+}
+
+function bestText({ mass, reps }: Best, max: Exact): string {
+	return reps === undefined ? massText(mass) : `${massText({ amount: exact(decimal(max, 1)), unit: mass.unit })} (estimated)`
+}
+
+/** "165 kg" of a single, "122.5 kg (Epley: …)" of more. */
+function maxText({ max, mass, repsToFailure }: Shown, unit: Unit, estimator: Estimator): string {
+	const amount = massText({ amount: exact(decimal(max, 1)), unit })
+	return `${amount} (${estimateText({ amount: inUnit(mass, unit), unit }, repsToFailure, estimator)})`
+}
+
+function effortText({ set }: Pick<Shown, 'set'>): string {
+	return set.rpe ? ` rpe ${decimal(set.rpe)}` : set.rir ? ` rir ${decimal(set.rir)}` : ''
+}
+
 /** All reps made, position kept, and near enough to failure to say something of the max. */
-function shownBy(set: LoggedSet, logged: DatedEntry, best: Best, estimator: Estimator): Shown | undefined {
+function shownBy(set: LoggedSet, logged: DatedEntry, unit: Unit, estimator: Estimator): Shown | undefined {
 	const { reps, mass, bodyweight, missed, brokeWith, rpe, rir } = set
 	if (reps === undefined || reps < 1 || mass === undefined || bodyweight || missed > 0 || brokeWith !== undefined)
 		return undefined
 	const reserve = rir ?? (rpe ? reserveOf({ scale: 'rpe', value: rpe }) : zero)
 	const repsToFailure = exact(reps).add(reserve)
 	if (repsToFailure.compare(mostReps) > 0) return undefined
-	const max = estimateMax(inUnit(mass, best.mass.unit), repsToFailure, estimator)
+	const max = estimateMax(inUnit(mass, unit), repsToFailure, estimator)
 	return max && { logged, set, mass, repsToFailure, max }
 }
