@@ -20,6 +20,11 @@ export class ChosenPlans {
 		this.picked.value = picked
 	}
 
+	/** Another object after each choice: whoever has read it is told. */
+	get changes(): unknown {
+		return this.picked.value
+	}
+
 	pickedIn(uri: string | undefined): Picked | undefined {
 		return this.picked.value.get(this.rootUri(uri))
 	}

@@ -24,6 +24,7 @@ import { documentSymbols } from './features/document-symbols.ts'
 import { folding } from './features/folding.ts'
 import { formatting } from './features/formatting.ts'
 import { hover } from './features/hover.ts'
+import { inlayHints } from './features/inlay-hints.ts'
 import { libraryText } from './features/library-text.ts'
 import { onEnterFormatting } from './features/on-enter-formatting.ts'
 import { planChoice } from './features/plan-choice.ts'
@@ -51,6 +52,7 @@ const features: readonly Feature[] = [
 	documentLinks,
 	selectionRanges,
 	semanticTokens,
+	inlayHints,
 	documentSymbols,
 	workspaceSymbols,
 	folding,
