@@ -52,6 +52,13 @@ const membersOfPlan: Source = (folder, current) => {
 const sessionsOfLog: Source = (folder, current) =>
 	current?.kind === 'log' ? folder.plansOf(current.name.text).flatMap(plan => sessionsOfPlan(folder, plan)) : []
 
+/** The sessions of the block at hand that have no day of their own: those are the ones that can take turns. */
+const sessionsOfBlock: Source = (_, current) => {
+	if (current?.kind !== 'block') return []
+	const open = current.sessions.filter(session => session.days.length === 0)
+	return open.map(({ name, title }) => ({ name: name.text, detail: title?.text ?? 'session' }))
+}
+
 /** What a gym may have: what movements of the library and the workspace need. */
 const equipment: Source = folder => {
 	const all = folder.all('movement').flatMap(movement => movement.equipment.map(one => one.value))
@@ -79,7 +86,8 @@ const sources: Readonly<Record<string, Source>> = {
 	'DeviationLine.deviation': words(deviations, 'deviation'),
 	'AvailableLine.days': words(weekdays, 'day of the week'),
 	'DaysLine.days': words(weekdays, 'day of the week'),
-	'Session.day': words(weekdays, 'day of the week'),
+	'NamedDay.day': words(weekdays, 'day of the week'),
+	'TurnLine.sessions': sessionsOfBlock,
 	'MoveLine.day': words(weekdays, 'day of the week'),
 	'PercentsOfLine.base': words(['best', 'base'], 'what percents refer to'),
 	'OfBase.base': words(['best', 'base', 'bodyweight'], 'what the percent refers to'),

@@ -8,6 +8,7 @@ import { exampleLines } from '../../language/parser/examples.ts'
 import type { Picked } from '../../language/reports/chosen-plan.ts'
 import { describe } from '../../language/reports/description.ts'
 import { explainSet } from '../../language/reports/explanation.ts'
+import { milestoneText } from '../../language/reports/set-text.ts'
 import { ruleOf } from '../../language/rules/registry.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { isPicked, plansRunning } from '../chosen-plans.ts'
@@ -26,7 +27,9 @@ export const hover: Feature = {
 	register({ connection, workspace, chosen }) {
 		connection.onHover(({ textDocument, position }): Hover | null => {
 			const found = definitionAt(workspace, textDocument.uri, position)
-			const shown = found && (ruleHover(found) ?? loadHover(found, chosen.pickedIn(textDocument.uri)) ?? nameHover(found))
+			const shown =
+				found &&
+				(ruleHover(found) ?? milestoneHover(found) ?? loadHover(found, chosen.pickedIn(textDocument.uri)) ?? nameHover(found))
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -55,6 +58,16 @@ function ruleHover({ definition, offset }: Found): Shown | undefined {
 	if (!name || !rule) return undefined
 	const text = `**${escaped(rule.code)}** (${rule.level})\n\n${escaped(rule.summary)}\n\n_Source: ${escaped(rule.source)}_ · [Read more](${pageUri(rule.code)})`
 	return { span: name.span, text }
+}
+
+/** What a milestone waits for, and what comes then. The movement that it moves on to says what it is, as any name does. */
+function milestoneHover({ definition, offset, folder }: Found): Shown | undefined {
+	const milestone = itemsIn(definition)
+		.flatMap(item => item.milestones)
+		.find(one => holds(one.span, offset))
+	if (!milestone || (milestone.then.kind === 'move' && holds(milestone.then.movement.span, offset))) return undefined
+	const text = `${escaped(milestoneText(milestone, folder))}. It waits for what was reached, not for the calendar: no week of the sheet takes the step by itself.`
+	return { span: milestone.span, text }
 }
 
 /**
@@ -93,16 +106,22 @@ function itemsIn(definition: Definition): readonly Item[] {
 	return definition.runs.flatMap(run => run.changes.flatMap(change => (change.kind === 'add' ? [change.item] : [])))
 }
 
-/** One explanation a week, where weeks differ. A set knows its group by identity: spans of blocks and plans count from places of their own. */
+function has(session: ScheduledSession, group: SetGroup): boolean {
+	return session.items.some(item => item.sets.some(set => set.group === group))
+}
+
+/** One explanation a week, where weeks differ, or a day, where an item stands on several. A set knows its group by identity: spans of blocks and plans count from places of their own. */
 function wayOfLoad(sessions: readonly ScheduledSession[], group: SetGroup, folder: Folder): string | undefined {
-	const byText = new Map<string, number[]>()
+	const byText = new Map<string, Set<string>>()
+	const isOfOneDay = new Set(sessions.filter(session => has(session, group)).map(session => session.weekday)).size < 2
 	for (const session of sessions) {
 		const item = session.items.find(one => one.sets.some(set => set.group === group))
 		const set = item?.sets.find(one => one.group === group)
 		if (!item || !set) continue
 		const text = explainSet(set, item, folder).map(escaped).join('  \n')
-		byText.set(text, [...(byText.get(text) ?? []), session.blockWeek])
+		const week = isOfOneDay ? String(session.blockWeek) : `${session.blockWeek} (${session.weekday})`
+		byText.set(text, (byText.get(text) ?? new Set()).add(week))
 	}
 	if (byText.size === 0) return undefined
-	return [...byText].map(([text, weeks]) => `_Week ${[...new Set(weeks)].join(', ')}_  \n${text}`).join('\n\n')
+	return [...byText].map(([text, weeks]) => `_Week ${[...weeks].join(', ')}_  \n${text}`).join('\n\n')
 }

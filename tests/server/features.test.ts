@@ -73,6 +73,30 @@ describe('hover', () => {
 		expect(text).toContain('50% of 160 kg = 80 kg')
 	})
 
+	it('says what a milestone waits for, and on which days the loads of several days differ', async () => {
+		const uri = uriOf(folder, 'novice.stave')
+		const text = [
+			'block first-steps "First steps"',
+			'  weeks 1',
+			'  session squat-day on monday, thursday',
+			'    main back-squat 3 x 5 at 40 kg',
+			'      each session add 2.5 kg',
+			'    accessory plank 3 x 30 s',
+			'      once 3 x 45 s reached move to weighted-plank 3 x 30 s',
+			'plan novice for mara-lind',
+			'  start 2026-10-05',
+			'  run first-steps',
+		].join('\n')
+		await editor.openText(uri, text)
+		const loads = (await hoverText(editor.at(uri, 3, 25)))!.replaceAll('\\', '')
+		expect(loads).toContain('_Week 1 (monday)_')
+		expect(loads).toMatch(/_Week 1 \(thursday\)_\s+Each session add 2.5 kg: once by this session./)
+		const milestone = (await hoverText(editor.at(uri, 6, 10)))!.replaceAll('\\', '')
+		expect(milestone).toContain('once 3 x 45 s are reached: move to Weighted plank, 3 x 30 s')
+		expect(await hoverText(editor.at(uri, 6, 42))).toMatch(/Weighted plank/)
+		await editor.close(uri)
+	})
+
 	it('says what a rule wants, with a link to its page', async () => {
 		const text = await hoverText(at('plan.stave', 'missing-stability-work', 3))
 		expect(text).toContain('barstave-library:/rules/missing-stability-work.md')
@@ -121,6 +145,13 @@ describe('completion', () => {
 			['rules house\n  frequency-cap ', 'error'],
 			['movement m "M"\n  muscles ', 'glutes'],
 			['', 'block'],
+			['block b "B"\n  session a on mon', 'monday'],
+			['block b "B"\n  session a on monday ', 'evening'],
+			['block b "B"\n  session a on monday, thu', 'thursday'],
+			['block b "B"\n  turn a over ', 'tuesday'],
+			['block b "B"\n  session a\n    main plank 3 x 30 s\n      each ', 'session'],
+			['block b "B"\n  session a\n    main plank 3 x 30 s\n      once 3 x 45 s reached move to ', 'weighted-plank'],
+			['block b "B"\n  session a\n    main plank 3 x 30 s\n      each week add 0.5 ', 'rpe'],
 		]
 		for (const [text, wanted] of cases) {
 			await editor.openText(uri, text)
