@@ -1,4 +1,4 @@
-import type { Limits } from '../model/definitions.ts'
+import type { Block, Limits } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { Fact } from '../model/text.ts'
 import { compare } from './exact.ts'
@@ -32,28 +32,60 @@ type ValueOf<F> = NonNullable<F> extends Fact<infer T> ? T : never
 /** What holds, fact by fact; `undefined` where no definition says anything. */
 export type MergedLimits = { readonly [F in FactName]: Limit<ValueOf<Limits[F]>> | undefined }
 
+/** Whose limits: a lifter's by name, those that a block is judged by, or those for nobody in particular. */
+export type LimitsOf = string | Block | undefined
+
 /**
  * The limits that hold for a lifter, or for nobody in particular: each fact from the first definition that states it, the lifter's own
  * before those of the lifter's teams, these before the workspace's for all, and those before the built-in ones. Where two teams of the
  * lifter state one fact, the stricter holds, whichever file it stands in; of a fact that is neither strict nor lax, the first.
+ *
+ * A block is judged by what holds for all who run it: of each fact the laxest of theirs. What is stricter for one of them shows in that
+ * lifter's plan.
  */
-export function limitsFor(lifter: string | undefined, programme: Programme): MergedLimits {
-	const merged: Partial<Record<FactName, Limit<unknown>>> = {}
-	for (const rank of ranksFor(lifter, programme)) {
-		const ofRank: Partial<Record<FactName, Limit<unknown>>> = {}
+export function limitsFor(whose: LimitsOf, programme: Programme): MergedLimits {
+	if (typeof whose === 'object') return programme.derived(whose, limitsOfBlock)
+	const merged: Merging = {}
+	for (const rank of ranksFor(whose, programme)) {
+		const ofRank: Merging = {}
 		for (const definition of rank) {
 			const origin = originOf(definition, programme)
 			for (const name of factNames) {
 				const fact = definition[name]
-				if (fact === undefined) continue
-				const known = ofRank[name]
-				const isStricter = known !== undefined && strictness[name](fact.value as never, known.value as never) < 0
-				if (known === undefined || isStricter) ofRank[name] = { ...fact, definition, origin }
+				if (fact !== undefined) merge(name, { ...fact, definition, origin }, ofRank, -1)
 			}
 		}
 		for (const name of factNames) if (ofRank[name] !== undefined) merged[name] ??= ofRank[name]
 	}
 	return merged as MergedLimits
+}
+
+function limitsOfBlock(block: Block, programme: Programme): MergedLimits {
+	const forAll = limitsFor(undefined, programme)
+	const lifters = programme.limits().some(one => one.owner !== undefined) ? runnersOf(block, programme) : []
+	const merged: Merging = {}
+	for (const lifter of lifters) {
+		const own = limitsFor(lifter, programme)
+		for (const name of factNames) if (own[name] !== undefined) merge(name, own[name], merged, 1)
+	}
+	return { ...forAll, ...(merged as MergedLimits) }
+}
+
+/** Names of all who run a block, by plans of their own or of a team. */
+function runnersOf(block: Block, programme: Programme): readonly string[] {
+	const plans = programme.referrersOf('block', block.name.text).filter(one => one.kind === 'plan')
+	return plans.flatMap(({ lifter: { text } }) => {
+		if (programme.find('lifter', text) !== undefined) return [text]
+		return programme.find('team', text)?.members.map(member => member.text) ?? []
+	})
+}
+
+type Merging = Partial<Record<FactName, Limit<unknown>>>
+
+/** Takes a fact in where none is there yet, or where it is the stricter (`side` below 0) or the laxer (above 0) of the two. */
+function merge(name: FactName, fact: Limit<unknown>, into: Merging, side: -1 | 1): void {
+	const known = into[name]
+	if (known === undefined || strictness[name](fact.value as never, known.value as never) * side > 0) into[name] = fact
 }
 
 /** Who states limits for a lifter, the nearest first. For all, the first definition counts. */

@@ -62,7 +62,7 @@ function workOutPlanVolume(plan: Plan, programme: Programme): Volume<ScheduledSe
 }
 
 function workOutBlockVolume(block: Block, programme: Programme): Volume<PlannedSession> {
-	const estimator = limitsFor(undefined, programme).estimator?.value ?? 'epley'
+	const estimator = limitsFor(block, programme).estimator?.value ?? 'epley'
 	return outlineVolume(outlineBlock(block, programme), estimator)
 }
 

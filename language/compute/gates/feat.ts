@@ -1,6 +1,7 @@
 import type { Best, Gate, GateLoad, HowOften, LoggedSet } from '../../model/definitions.ts'
 import type { Exact, Mass } from '../../model/quantities.ts'
 import type { PlannedSet } from '../../model/schedule.ts'
+import { repsWithoutRest } from '../clusters.ts'
 import { compare, exact, zero } from '../exact.ts'
 import { inUnit } from '../mass.ts'
 import { isMultiple } from './gate-load.ts'
@@ -52,10 +53,8 @@ export function featOfBest(best: Best): Feat {
 export function featOfPlanned(movement: string, set: PlannedSet, load: Mass | undefined): Feat | undefined {
 	if (set.optional) return undefined
 	switch (set.work.kind) {
-		case 'reps': {
-			const reps = Math.min(set.work.reps.from, set.clusters?.reps ?? set.work.reps.from)
-			return { kind: 'reps', movement, reps, load, often: once }
-		}
+		case 'reps':
+			return { kind: 'reps', movement, reps: repsWithoutRest(set) ?? 0, load, often: once }
 		case 'hold':
 		case 'time':
 			return { kind: 'hold', movement, seconds: set.work.seconds.from, load, often: once }

@@ -44,8 +44,11 @@ function checkMeet({ on, span }: Plan['meets'][number], plan: Plan, lifter: Lift
 		week => week.monday,
 	)
 	const lifts = liftsOf(last, targets)
-	const before = weeks.reduce((sum, [week]) => sum + liftsOf(week.sessions, targets), 0)
-	if (before === 0) return []
+	const before = liftsOf(
+		weeks.flatMap(([week]) => week.sessions),
+		targets,
+	)
+	if (lifts === undefined || before === undefined || before === 0) return []
 	const mean = exact(before).div(exact(weeks.length))
 	const percent = exact(lifts).div(mean).mul(hundred)
 	if (percent.compare(most) <= 0) return []
@@ -66,16 +69,18 @@ function isThreeToSixWeeks(days: number): boolean {
 	return days >= 21 && days < 49
 }
 
-/** Number of lifts of some lifts, and of what is a percent of them: working sets, at the low end of what is left open. */
-function liftsOf(sessions: readonly DatedSession[], lifts: ReadonlySet<string>): number {
+/**
+ * Number of lifts of some lifts, and of what is a percent of them: working sets, at the low end of what is left open; `undefined` where
+ * a set has as many reps as a time holds.
+ */
+function liftsOf(sessions: readonly DatedSession[], lifts: ReadonlySet<string>): number | undefined {
 	const items = sessions.flatMap(session => session.items.filter(item => item.working))
-	return items
-		.filter(item => lifts.has(item.movementName.text) || lifts.has(liftOf(item)))
-		.flatMap(item => item.sets)
-		.reduce((sum, { work, optional, eachSide }) => {
-			const reps = work.kind === 'reps' && !optional ? work.reps.from : 0
-			return sum + (eachSide ? 2 * reps : reps)
-		}, 0)
+	const sets = items.filter(item => lifts.has(item.movementName.text) || lifts.has(liftOf(item))).flatMap(item => item.sets)
+	if (sets.some(set => set.work.kind === 'reps-in-time')) return undefined
+	return sets.reduce((sum, { work, optional, eachSide }) => {
+		const reps = work.kind === 'reps' && !optional ? work.reps.from : 0
+		return sum + (eachSide ? 2 * reps : reps)
+	}, 0)
 }
 
 function lessOrMore(percent: Exact): string {

@@ -27,10 +27,10 @@ export type SeenFaults<F extends ItemFault> = readonly [Seen<F>, ...Seen<F>[]]
  * only a lifter's loads, or the plan's swaps, additions and scales, bring out.
  */
 export interface ItemCheck<F extends ItemFault> {
-	/** `lifter` is `undefined` for a block. */
-	readonly faultsIn: (session: PlacedSession, lifter: string | undefined, programme: Programme) => readonly F[]
+	/** `whose` is the lifter, or the block itself where no lifter is looked at. */
+	readonly faultsIn: (session: PlacedSession, whose: string | Block, programme: Programme) => readonly F[]
 	/** What is said of faults of one cause. */
-	readonly finding: (same: SeenFaults<F>, lifter: string | undefined, programme: Programme) => Omit<Finding, 'span'>
+	readonly finding: (same: SeenFaults<F>, whose: string | Block, programme: Programme) => Omit<Finding, 'span'>
 	/** Where it stands in the block. */
 	readonly spanOf: (fault: F) => Span
 	/** In the block alone: a plan changes no block's text. */
@@ -40,11 +40,11 @@ export interface ItemCheck<F extends ItemFault> {
 export function itemChecks<F extends ItemFault>(check: ItemCheck<F>): CheckByKind {
 	// Declared once, so that it is worked out once for a block and all the plans that run it.
 	const ofBlock = (block: Block, programme: Programme): readonly Seen<F>[] =>
-		seen(blockSessions(block, programme), check, undefined, programme)
+		seen(blockSessions(block, programme), check, block, programme)
 	return {
 		block: (block, programme) =>
 			groupedBy(programme.derived(block, ofBlock), one => `${one.item.item.span.start} ${one.cause}`).map(same => ({
-				...check.finding(same, undefined, programme),
+				...check.finding(same, block, programme),
 				span: check.spanOf(same[0]),
 				corrections: check.corrections?.(same, block, programme) ?? [],
 			})),
@@ -55,10 +55,10 @@ export function itemChecks<F extends ItemFault>(check: ItemCheck<F>): CheckByKin
 function seen<F extends ItemFault, S extends PlacedSession>(
 	sessions: readonly S[],
 	check: ItemCheck<F>,
-	lifter: string | undefined,
+	whose: string | Block,
 	programme: Programme,
 ): readonly (F & { readonly session: S })[] {
-	return sessions.flatMap(session => check.faultsIn(session, lifter, programme).map(fault => ({ ...fault, session })))
+	return sessions.flatMap(session => check.faultsIn(session, whose, programme).map(fault => ({ ...fault, session })))
 }
 
 function checkPlan<F extends ItemFault>(

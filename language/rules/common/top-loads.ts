@@ -1,3 +1,4 @@
+import { repsWithoutRest } from '../../compute/clusters.ts'
 import { exact } from '../../compute/exact.ts'
 import type { Work } from '../../model/prescription.ts'
 import type { Exact, ExactRange } from '../../model/quantities.ts'
@@ -54,10 +55,11 @@ function isAbove(a: TopLoad<PlacedSession>, b: TopLoad<PlacedSession>): boolean 
 	return byLoad > 0 || (byLoad === 0 && a.amount.compare(b.amount) > 0)
 }
 
-function amountOf({ work }: PlannedSet): Pick<TopLoad<PlacedSession>, 'amount' | 'kind'> {
+/** Of a set in clusters, the reps of one: that is what the load must be held for. */
+function amountOf({ work, clusters }: PlannedSet): Pick<TopLoad<PlacedSession>, 'amount' | 'kind'> {
 	switch (work.kind) {
 		case 'reps':
-			return { kind: 'reps', amount: exact(work.reps.from) }
+			return { kind: 'reps', amount: exact(repsWithoutRest({ work, clusters }) ?? 0) }
 		case 'carry':
 			return { kind: 'carry', amount: work.metres.from }
 		case 'hold':

@@ -25,8 +25,8 @@ export const aboveLimit: Rule = {
 	since: '0.1.0',
 	page,
 	check: itemChecks<AboveLimit>({
-		faultsIn: (session, lifter, programme) => {
-			const { noSetAbove, estimator } = limitsFor(lifter, programme)
+		faultsIn: (session, whose, programme) => {
+			const { noSetAbove, estimator } = limitsFor(whose, programme)
 			if (noSetAbove === undefined) return []
 			return (
 				session.items
@@ -40,8 +40,8 @@ export const aboveLimit: Rule = {
 					)
 			)
 		},
-		finding: (same, lifter, programme) => {
-			const { noSetAbove } = limitsFor(lifter, programme)
+		finding: (same, whose, programme) => {
+			const { noSetAbove } = limitsFor(whose, programme)
 			const highest = same.reduce((most, one) => (compare(one.percent, most.percent) > 0 ? one : most))
 			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
 			const lift = titleOf('movement', liftOf(highest.item), programme)

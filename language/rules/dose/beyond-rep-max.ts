@@ -19,9 +19,9 @@ export const beyondRepMax: Rule = {
 	since: '0.1.0',
 	page,
 	check: itemChecks<RepSet>({
-		faultsIn: (session, lifter, programme) => repSets(session, lifter, programme).filter(isBeyondRepMax),
-		finding: (same, lifter, programme) => {
-			const { estimator } = limitsFor(lifter, programme)
+		faultsIn: (session, whose, programme) => repSets(session, whose, programme).filter(isBeyondRepMax),
+		finding: (same, whose, programme) => {
+			const { estimator } = limitsFor(whose, programme)
 			const worst = same.reduce((most, one) => (compare(over(one), over(most)) > 0 ? one : most))
 			const title = titleOfItem(worst.item)
 			const weeks = weeksInWords(same.map(one => one.session.blockWeek))

@@ -52,12 +52,12 @@ export interface Outside extends ItemFault {
 /** The checks of a dose fact. */
 export function doseChecks(code: string, fact: DoseFact): CheckByKind {
 	return itemChecks<Outside>({
-		faultsIn: (session, lifter, programme) => {
-			const estimator = limitsFor(lifter, programme).estimator?.value ?? 'epley'
+		faultsIn: (session, whose, programme) => {
+			const estimator = limitsFor(whose, programme).estimator?.value ?? 'epley'
 			// A deload week is meant to hold less.
 			return fact.outside(session, estimator).filter(one => one.cause === 'over' || !session.deload)
 		},
-		finding: (same, _lifter, programme) => findingOf(same, fact, programme),
+		finding: (same, _whose, programme) => findingOf(same, fact, programme),
 		spanOf: fact.spanOf,
 		corrections: (same, block, programme) => soundOnes(code, block, programme, () => corrected(same, fact, block)),
 	})

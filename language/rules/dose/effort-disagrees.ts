@@ -17,7 +17,9 @@ import { isBeyondRepMax, type RepSet, repSets } from './rep-max.ts'
 const tolerance = exact('1.5')
 
 interface Disagreement extends RepSet {
+	/** As it is written: `rpe 8`, `until rpe 9`. */
 	readonly effort: Effort
+	readonly isStop: boolean
 	/** Reps that the percent leaves in reserve; the effort asks for more. */
 	readonly left: Exact
 	readonly asked: Exact
@@ -33,18 +35,18 @@ export const effortDisagrees: Rule = {
 	since: '0.1.0',
 	page,
 	check: itemChecks<Disagreement>({
-		faultsIn: (session, lifter, programme) =>
-			repSets(session, lifter, programme)
+		faultsIn: (session, whose, programme) =>
+			repSets(session, whose, programme)
 				// Where the reps alone are too many, that is said.
 				.filter(one => !isBeyondRepMax(one))
 				.flatMap(disagreement),
-		finding: (same, lifter, programme) => {
-			const { estimator } = limitsFor(lifter, programme)
+		finding: (same, whose, programme) => {
+			const { estimator } = limitsFor(whose, programme)
 			const worst = same.reduce((most, one) => (compare(gap(one), gap(most)) > 0 ? one : most))
-			const { item, reps, percent, possible, effort, left, asked } = worst
+			const { item, reps, percent, possible, effort, isStop, left, asked } = worst
 			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
-			const effortText = `${effort.scale} ${effort.atMost ? 'at most ' : ''}${rangeText(effort.value)}`
+			const effortText = `${isStop ? 'until ' : ''}${effort.scale} ${effort.atMost ? 'at most ' : ''}${rangeText(effort.value)}`
 			return {
 				message: `${titleOfItem(item)} is asked for ${counted(reps, 'rep')} at ${decimal(percent, 1)}% and ${effortText} in ${weeks}: the percent allows ${decimal(possible, 1)} reps (${formula}) and leaves ${decimal(left, 1)}, the effort asks to leave ${decimal(asked, 1)}; up to ${decimal(tolerance)} apart is no matter. Lower the percent, or allow more effort.`,
 				source: `${formula} (${estimator?.origin ?? 'common practice'})`,
@@ -55,13 +57,15 @@ export const effortDisagrees: Rule = {
 }
 
 function disagreement(one: RepSet): Disagreement[] {
-	const { effort, load } = one.set
+	const { load, until } = one.set
+	// A stop that the first set is past already is no stop.
+	const effort = one.set.effort ?? until
 	if (effort === undefined || (load.kind !== 'percent' && load.kind !== 'rm')) return []
 	// Of a range the harder end: the coach has left room for it.
 	const asked = smaller(reserveOf({ ...effort, value: effort.value.from }), reserveOf({ ...effort, value: effort.value.to }))
 	const left = one.possible.sub(exact(one.reps))
 	if (asked.sub(left).compare(tolerance) <= 0) return []
-	return [{ ...one, effort, asked, left: left.compare(zero) < 0 ? zero : left }]
+	return [{ ...one, effort, isStop: effort === until, asked, left: left.compare(zero) < 0 ? zero : left }]
 }
 
 function gap({ asked, possible, reps }: Disagreement): Exact {

@@ -74,7 +74,7 @@ function inBlock(block: Block, programme: Programme): readonly ExcessInBlock[] {
 }
 
 function workOutInBlock(block: Block, programme: Programme): readonly ExcessInBlock[] {
-	const estimator = limitsFor(undefined, programme).estimator?.value ?? 'epley'
+	const estimator = limitsFor(block, programme).estimator?.value ?? 'epley'
 	const weeks = groupedBy(blockSessions(block, programme), session => String(session.blockWeek))
 	const found = weeks.flatMap(week => excesses(week, estimator).map(one => ({ ...one, week: week[0].blockWeek })))
 	const signature = (one: (typeof found)[number]) =>

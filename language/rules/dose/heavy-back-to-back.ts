@@ -1,5 +1,5 @@
 import { decimal } from '../../compute/exact.ts'
-import { limitsFor } from '../../compute/limits.ts'
+import { type LimitsOf, limitsFor } from '../../compute/limits.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -31,10 +31,10 @@ export const heavyBackToBack: Rule = {
 
 function pairsOf<S extends PlacedSession>(
 	sessions: readonly S[],
-	lifter: string | undefined,
+	whose: LimitsOf,
 	programme: Programme,
 ): readonly HeavyPair<S>[] {
-	const { heavy, heavyHingeAndSquat, estimator } = limitsFor(lifter, programme)
+	const { heavy, heavyHingeAndSquat, estimator } = limitsFor(whose, programme)
 	const apart = heavyHingeAndSquat?.value.apartDays
 	if (heavy === undefined || apart === undefined) return []
 	return heavyPairs(sessions, heavy.value.fromPercent, apart, estimator?.value ?? 'epley')
@@ -45,7 +45,7 @@ function inBlock(block: Block, programme: Programme): readonly HeavyPair<PlacedS
 }
 
 function workOutInBlock(block: Block, programme: Programme): readonly HeavyPair<PlacedSession>[] {
-	return pairsOf(blockSessions(block, programme), undefined, programme)
+	return pairsOf(blockSessions(block, programme), block, programme)
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -57,10 +57,10 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 		const weeks = weeksInWords(same.map(one => one.later.session.blockWeek))
 		return {
 			span: headOf(later.item.item),
-			...said(pair, `in ${weeks}`, undefined, programme),
+			...said(pair, `in ${weeks}`, block, programme),
 			related: [
 				{ definition: block, span: headOf(earlier.item.item), message: 'The day before it.' },
-				...limitPlace(undefined, programme),
+				...limitPlace(block, programme),
 			],
 		}
 	})
@@ -101,10 +101,10 @@ function isInBlock({ earlier, later }: HeavyPair<DatedSession>, programme: Progr
 function said(
 	{ earlier, later, gap }: HeavyPair<PlacedSession>,
 	when: string,
-	lifter: string | undefined,
+	whose: LimitsOf,
 	programme: Programme,
 ): Pick<Finding, 'message' | 'source'> {
-	const { heavy, heavyHingeAndSquat: limit } = limitsFor(lifter, programme)
+	const { heavy, heavyHingeAndSquat: limit } = limitsFor(whose, programme)
 	const mark = heavy ? decimal(heavy.value.fromPercent) : ''
 	const describe = ({ item, session, kind }: typeof earlier) =>
 		`${titleOfItem(item)} on ${session.dayText.split(' ')[0]} (${kind === 'once-a-week-hinge' ? 'a hinge that stands once a week at most' : `${mark}% or more`})`
@@ -115,7 +115,7 @@ function said(
 	}
 }
 
-function limitPlace(lifter: string | undefined, programme: Programme): RelatedPlace[] {
-	const limit = limitsFor(lifter, programme).heavyHingeAndSquat
+function limitPlace(whose: LimitsOf, programme: Programme): RelatedPlace[] {
+	const limit = limitsFor(whose, programme).heavyHingeAndSquat
 	return limit ? [{ definition: limit.definition, span: limit.span, message: 'The limit stands here.' }] : []
 }

@@ -1,5 +1,5 @@
 import { decimal } from '../../compute/exact.ts'
-import { limitsFor } from '../../compute/limits.ts'
+import { type LimitsOf, limitsFor } from '../../compute/limits.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -44,12 +44,8 @@ interface HeavyWeek<S extends PlacedSession> {
 	readonly most: number
 }
 
-function heavyWeeks<S extends PlacedSession>(
-	week: readonly S[],
-	lifter: string | undefined,
-	programme: Programme,
-): readonly HeavyWeek<S>[] {
-	const { heavy, heavyHingeAndSquat, estimator } = limitsFor(lifter, programme)
+function heavyWeeks<S extends PlacedSession>(week: readonly S[], whose: LimitsOf, programme: Programme): readonly HeavyWeek<S>[] {
+	const { heavy, heavyHingeAndSquat, estimator } = limitsFor(whose, programme)
 	if (heavy === undefined) return []
 	const mark = heavy.value.fromPercent
 	const items = week
@@ -96,7 +92,7 @@ function inBlock(block: Block, programme: Programme): readonly HeavyWeekOfBlock[
 
 function workOutInBlock(block: Block, programme: Programme): readonly HeavyWeekOfBlock[] {
 	const weeks = groupedBy(blockSessions(block, programme), session => String(session.blockWeek))
-	return weeks.flatMap(week => heavyWeeks(week, undefined, programme).map(one => ({ ...one, week: week[0].blockWeek })))
+	return weeks.flatMap(week => heavyWeeks(week, block, programme).map(one => ({ ...one, week: week[0].blockWeek })))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -110,8 +106,8 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 			})
 		return {
 			span: headOf(one.items[0].item.item),
-			...said(one, `${same.length > 1 ? 'each of ' : ''}${weeks}`, undefined, programme),
-			related: [...distinctPlaces(others), ...limitPlace(one, undefined, programme)],
+			...said(one, `${same.length > 1 ? 'each of ' : ''}${weeks}`, block, programme),
+			related: [...distinctPlaces(others), ...limitPlace(one, block, programme)],
 		}
 	})
 }
@@ -154,19 +150,19 @@ function keyOf({ of }: HeavyWeek<PlacedSession>): string {
 	return of === 'together' ? of : `lift ${of.lift}`
 }
 
-function limitOf(one: HeavyWeek<PlacedSession>, lifter: string | undefined, programme: Programme) {
-	const { heavy, heavyHingeAndSquat } = limitsFor(lifter, programme)
+function limitOf(one: HeavyWeek<PlacedSession>, whose: LimitsOf, programme: Programme) {
+	const { heavy, heavyHingeAndSquat } = limitsFor(whose, programme)
 	return one.of === 'together' ? heavyHingeAndSquat : heavy
 }
 
 function said(
 	one: HeavyWeek<PlacedSession>,
 	when: string,
-	lifter: string | undefined,
+	whose: LimitsOf,
 	programme: Programme,
 ): Pick<Finding, 'message' | 'source'> {
-	const { heavy } = limitsFor(lifter, programme)
-	const origin = limitOf(one, lifter, programme)?.origin ?? 'common practice'
+	const { heavy } = limitsFor(whose, programme)
+	const origin = limitOf(one, whose, programme)?.origin ?? 'common practice'
 	const what = one.of === 'together' ? 'Hinge and squat together have' : `${titleOf('movement', one.of.lift, programme)} has`
 	const mark = heavy ? decimal(heavy.value.fromPercent) : ''
 	return {
@@ -175,7 +171,7 @@ function said(
 	}
 }
 
-function limitPlace(one: HeavyWeek<PlacedSession>, lifter: string | undefined, programme: Programme): RelatedPlace[] {
-	const limit = limitOf(one, lifter, programme)
+function limitPlace(one: HeavyWeek<PlacedSession>, whose: LimitsOf, programme: Programme): RelatedPlace[] {
+	const limit = limitOf(one, whose, programme)
 	return limit ? [{ definition: limit.definition, span: limit.span, message: 'The limit stands here.' }] : []
 }

@@ -45,8 +45,8 @@ export const liftsOutsideTable: Rule = {
 	since: '0.1.0',
 	page,
 	check: itemChecks<LiftsOutside>({
-		faultsIn: (session, lifter, programme) => {
-			const estimator = limitsFor(lifter, programme).estimator?.value ?? 'epley'
+		faultsIn: (session, whose, programme) => {
+			const estimator = limitsFor(whose, programme).estimator?.value ?? 'epley'
 			const main = session.items.filter(item => item.working && item.role === 'main')
 			return groupedBy(main, item => item.movementName.text).flatMap(same => {
 				const sets = same.flatMap(item => item.sets.map(set => ({ item, set, zone: zoneOf(leastPercent(set, item, estimator)) })))

@@ -121,7 +121,7 @@ function jumpsInBlock(block: Block, programme: Programme): readonly Jump<PlacedS
 
 /** By percent alone: kilograms wait for the lifter's gym, whose steps they go up by. */
 function workOutInBlock(block: Block, programme: Programme): readonly Jump<PlacedSession>[] {
-	const { loadRise, estimator } = limitsFor(undefined, programme)
+	const { loadRise, estimator } = limitsFor(block, programme)
 	const formula = estimator?.value ?? 'epley'
 	if (loadRise === undefined) return []
 	const measure: Measure<PlacedSession> = (set, item) => {
@@ -153,7 +153,7 @@ function isBreak(
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
-	const limit = limitsFor(undefined, programme).loadRise
+	const limit = limitsFor(block, programme).loadRise
 	if (limit === undefined) return []
 	return groupedBy(jumpsInBlock(block, programme), jump => String(jump.now.item.item.span.start)).map(same => {
 		const [jump] = same

@@ -32,7 +32,7 @@ function outsideIn(totals: Totals, { value }: Limit<CountRange>, side: VolumeSid
 /** The checks of one end of the range: in blocks, and in plans for what only several plans, or a plan's changes, bring out. */
 export function muscleVolumeChecks(side: VolumeSide): CheckByKind {
 	const ofBlock = (block: Block, programme: Programme): readonly (OutsideMuscle & { readonly week: number })[] => {
-		const limit = limitsFor(undefined, programme).muscleSets
+		const limit = limitsFor(block, programme).muscleSets
 		const training = new Set(blockWeeks(block, programme).flatMap(week => (week.hasWork && !week.deload ? [week.week] : [])))
 		return limit === undefined
 			? []
@@ -43,7 +43,7 @@ export function muscleVolumeChecks(side: VolumeSide): CheckByKind {
 	const ofLifter = (lifter: Lifter, programme: Programme): readonly PlanFinding[] => checkLifter(lifter, programme, side, ofBlock)
 	return {
 		block: (block, programme) => {
-			const limit = limitsFor(undefined, programme).muscleSets
+			const limit = limitsFor(block, programme).muscleSets
 			const found = programme.derived(block, ofBlock)
 			if (limit === undefined || found.length === 0) return []
 			const parts = groupedBy(found, one => one.muscle).map(same => part(same, weeksInWords(same.map(one => one.week))))

@@ -55,12 +55,12 @@ function setsOf({ sessions }: WeekInRow<PlacedSession>) {
 }
 
 function rowsInBlock(block: Block, programme: Programme): readonly (readonly WeekInRow<PlacedSession>[])[] {
-	const limit = limitsFor(undefined, programme).lighterWeekEvery
+	const limit = limitsFor(block, programme).lighterWeekEvery
 	return limit ? longRows(blockWeeks(block, programme), limit.value) : []
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
-	const limit = limitsFor(undefined, programme).lighterWeekEvery
+	const limit = limitsFor(block, programme).lighterWeekEvery
 	if (limit === undefined) return []
 	return rowsInBlock(block, programme).map(row => ({
 		span: block.weeks?.span ?? block.header,

@@ -1,7 +1,9 @@
+import { repsWithoutRest } from '../../compute/clusters.ts'
 import { repsPossible } from '../../compute/estimates.ts'
 import { hundred, zero } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import { leastPercent } from '../../compute/percents.ts'
+import type { Block } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
@@ -12,7 +14,7 @@ import type { PlacedSession } from '../common/placed-sessions.ts'
 export interface RepSet extends ItemFault {
 	readonly percent: Exact
 	readonly possible: Exact
-	/** Of a range the low end. */
+	/** Of a range the low end; of a set in clusters those of one, for the rest after it brings most of the strength back. */
 	readonly reps: number
 }
 
@@ -21,16 +23,17 @@ export interface RepSet extends ItemFault {
  * effort alone), sets that are over the limit anyhow, and movements whose load is added to bodyweight: a share of what is added says nothing
  * about the whole.
  */
-export function repSets(session: PlacedSession, lifter: string | undefined, programme: Programme): readonly RepSet[] {
-	const { estimator, noSetAbove } = limitsFor(lifter, programme)
+export function repSets(session: PlacedSession, whose: string | Block, programme: Programme): readonly RepSet[] {
+	const { estimator, noSetAbove } = limitsFor(whose, programme)
 	const formula = estimator?.value ?? 'epley'
 	return session.items.flatMap(item =>
 		item.working && !item.movement?.loadAdded
 			? item.sets.flatMap((set): RepSet[] => {
 					const percent = isByReps(set) ? undefined : leastPercent(set, item, formula)
-					if (percent === undefined || set.work.kind !== 'reps' || isAbove(percent, noSetAbove?.value)) return []
+					const reps = repsWithoutRest(set)
+					if (percent === undefined || reps === undefined || isAbove(percent, noSetAbove?.value)) return []
 					const possible = percent.compare(hundred) > 0 ? zero : repsPossible(percent.div(hundred), formula)
-					return possible === undefined ? [] : [{ item, set, cause: '', percent, possible, reps: set.work.reps.from }]
+					return possible === undefined ? [] : [{ item, set, cause: '', percent, possible, reps }]
 				})
 			: [],
 	)

@@ -1,4 +1,4 @@
-import { limitsFor } from '../../compute/limits.ts'
+import { type LimitsOf, limitsFor } from '../../compute/limits.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -38,7 +38,7 @@ function pairsInBlock(block: Block, programme: Programme): readonly ClosePair<Pl
 }
 
 function workOutPairs(block: Block, programme: Programme): readonly ClosePair<PlacedSession>[] {
-	return closePairs(blockSessions(block, programme), estimatorOf(undefined, programme))
+	return closePairs(blockSessions(block, programme), estimatorOf(block, programme))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -130,6 +130,6 @@ function factPlace({ movement }: ClosePair<PlacedSession>): RelatedPlace {
 	return { definition: movement, span: movement.apartDays?.span ?? movement.header, message: 'The days apart stand here.' }
 }
 
-function estimatorOf(lifter: string | undefined, programme: Programme): Estimator {
-	return limitsFor(lifter, programme).estimator?.value ?? 'epley'
+function estimatorOf(whose: LimitsOf, programme: Programme): Estimator {
+	return limitsFor(whose, programme).estimator?.value ?? 'epley'
 }

@@ -129,7 +129,7 @@ function risesInBlock(block: Block, programme: Programme): readonly Rise<WeekTot
 }
 
 function workOutInBlock(block: Block, programme: Programme): readonly Rise<WeekTotals>[] {
-	const { volumeRise: limit, muscleSets } = limitsFor(undefined, programme)
+	const { volumeRise: limit, muscleSets } = limitsFor(block, programme)
 	if (limit === undefined) return []
 	const volumes = blockVolume(block, programme).weeks
 	const weeks = blockWeeks(block, programme).map(({ week, deload, hasWork }, index): WeekTotals => {
@@ -139,7 +139,7 @@ function workOutInBlock(block: Block, programme: Programme): readonly Rise<WeekT
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
-	const limit = limitsFor(undefined, programme).volumeRise
+	const limit = limitsFor(block, programme).volumeRise
 	if (limit === undefined) return []
 	const rises = risesInBlock(block, programme)
 	const [first] = rises

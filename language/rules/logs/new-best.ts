@@ -39,6 +39,8 @@ interface Shown {
 	readonly logged: DatedEntry
 	readonly set: LoggedSet
 	readonly mass: Mass
+	/** Of a set in clusters those of one: the max that they show is the least that there is. */
+	readonly reps: number
 	readonly repsToFailure: Exact
 	/** In the unit of the best. */
 	readonly max: Exact
@@ -76,7 +78,7 @@ function check(best: Best, lifter: Lifter, estimator: Estimator, programme: Prog
 	return [
 		{
 			span: best.span,
-			message: `On ${top.logged.on}, ${counted(top.set.reps ?? 1, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}; from ${decimal(least)}% on it is worth writing down (common practice).`,
+			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}; from ${decimal(least)}% on it is worth writing down (common practice).`,
 			source: estimatorSource(estimator),
 			...writing(top, best, lifter, lift, programme),
 		},
@@ -144,13 +146,12 @@ function topOf(entries: readonly DatedEntry[], lift: string, unit: Unit, estimat
 
 /** The line that writes a set down, below the best that it follows, and where the set stands. */
 function writing(
-	{ logged, set, mass }: Shown,
+	{ logged, set, mass, reps }: Shown,
 	best: Best | undefined,
 	lifter: Lifter,
 	lift: string,
 	programme: Programme,
 ): Pick<Finding, 'related' | 'corrections'> {
-	const reps = set.reps ?? 1
 	const effort = effortText({ set })
 	const line = `best ${lift} ${massText(mass)}${reps === 1 && effort === '' ? '' : ` x ${reps}`}${effort} on ${logged.on}`
 	const after = best?.span.end ?? lifter.bests.at(-1)?.span.end ?? lifter.header.end
@@ -185,12 +186,13 @@ function effortText({ set }: Pick<Shown, 'set'>): string {
 
 /** All reps made, position kept, and near enough to failure to say something of the max. */
 function shownBy(set: LoggedSet, logged: DatedEntry, unit: Unit, estimator: Estimator): Shown | undefined {
-	const { reps, mass, bodyweight, missed, brokeWith, rpe, rir } = set
+	const { mass, bodyweight, missed, brokeWith, rpe, rir } = set
+	const reps = set.reps && Math.min(set.reps, set.clusterReps ?? set.reps)
 	if (reps === undefined || reps < 1 || mass === undefined || bodyweight || missed > 0 || brokeWith !== undefined)
 		return undefined
 	const reserve = rir ?? (rpe ? reserveOf({ scale: 'rpe', value: rpe }) : zero)
 	const repsToFailure = exact(reps).add(reserve)
 	if (repsToFailure.compare(mostReps) > 0) return undefined
 	const max = estimateMax(inUnit(mass, unit), repsToFailure, estimator)
-	return max && { logged, set, mass, repsToFailure, max }
+	return max && { logged, set, mass, reps, repsToFailure, max }
 }

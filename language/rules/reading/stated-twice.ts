@@ -1,6 +1,8 @@
 import type { Limits, RuleLevels } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
+import { titleOf } from '../common/titles.ts'
+import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './stated-twice.md'
 
@@ -33,21 +35,59 @@ const limitWords = {
 	deviation: 'deviation',
 } as const satisfies Partial<Record<keyof Limits, string>>
 
+type FactKey = keyof typeof limitWords
+
 function* checkLimits(limits: Limits, programme: Programme): Iterable<Finding> {
 	const own = programme.limits().filter(one => !programme.isBuiltIn(one))
 	const before = own.slice(0, Math.max(own.indexOf(limits), 0))
-	for (const [key, words] of Object.entries(limitWords)) {
-		const fact = limits[key as keyof typeof limitWords]
-		const first = before.find(one => one[key as keyof typeof limitWords])
-		const firstFact = first?.[key as keyof typeof limitWords]
-		if (!fact || !first || !firstFact) continue
-		yield {
-			span: fact.span,
-			message: `"${words}" is stated in limits ${first.name.text} and here; the first one counts. Keep one of them.`,
-			related: [{ definition: first, span: firstFact.span, message: 'Stated here first.' }],
-			corrections: [{ title: 'Remove this line', edits: [{ span: fact.span, text: '' }] }],
+	for (const [key, words] of Object.entries(limitWords) as [FactKey, string][]) {
+		const fact = limits[key]
+		const firsts = before.filter(one => one[key])
+		const sameOwner = firsts.find(one => one.owner?.text === limits.owner?.text)
+		if (!fact) continue
+		if (sameOwner) {
+			yield {
+				span: fact.span,
+				message: `"${words}" is stated in limits ${sameOwner.name.text} and here; the first one counts. Keep one of them.`,
+				related: [{ definition: sameOwner, span: sameOwner[key]?.span ?? sameOwner.header, message: 'Stated here first.' }],
+				corrections: [{ title: 'Remove this line', edits: [{ span: fact.span, text: '' }] }],
+			}
+			continue
 		}
+		for (const first of firsts) yield* betweenTeams(limits, first, key, programme)
 	}
+}
+
+/** Two teams with a common member, and no word of the member's own: nobody can tell which of two values is meant. */
+function* betweenTeams(limits: Limits, first: Limits, key: FactKey, programme: Programme): Iterable<Finding> {
+	const [fact, firstFact] = [limits[key], first[key]]
+	if (!fact || !firstFact || valueText(fact.value) === valueText(firstFact.value)) return
+	const firstMembers = new Set(membersOf(first, programme))
+	const common = membersOf(limits, programme).filter(
+		name => firstMembers.has(name) && !programme.limits().some(one => one.owner?.text === name && one[key]),
+	)
+	const [someone] = common
+	if (someone === undefined) return
+	const [team, firstTeam] = [limits, first].map(one => titleOf('team', one.owner?.text ?? '', programme))
+	const who = inWords(common.slice(0, 3).map(name => titleOf('lifter', name, programme)))
+	const more = common.length > 3 ? ` and ${common.length - 3} more` : ''
+	const counts = key === 'estimator' || key === 'deviation' ? 'the first' : 'the stricter'
+	yield {
+		span: fact.span,
+		message: `"${limitWords[key]}" differs for ${firstTeam} (limits ${first.name.text}) and ${team} (here), and ${who}${more} ${common.length === 1 ? 'is' : 'are'} in both: ${counts} counts. Say the same in both, or write limits for ${someone}.`,
+		related: [{ definition: first, span: firstFact.span, message: 'It stands otherwise here.' }],
+	}
+}
+
+/** Of limits for a team; those for a lifter, whose name wins over a team's, have none. */
+function membersOf({ owner }: Limits, programme: Programme): readonly string[] {
+	if (owner === undefined || programme.find('lifter', owner.text)) return []
+	return programme.find('team', owner.text)?.members.map(member => member.text) ?? []
+}
+
+/** Equal for equal values. */
+function valueText(value: unknown): string {
+	return typeof value === 'object' && value !== null ? Object.values(value).map(valueText).join(' ') : String(value)
 }
 
 function* checkLevels(definition: RuleLevels, programme: Programme): Iterable<Finding> {

@@ -1,5 +1,5 @@
 import { exact } from '../../compute/exact.ts'
-import { limitsFor } from '../../compute/limits.ts'
+import { type LimitsOf, limitsFor } from '../../compute/limits.ts'
 import type { Block, Movement, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -124,8 +124,8 @@ function isTiring(item: PlannedItem): boolean {
 	return isOnceAWeek(item) || (movement?.trains?.value[0] === 'stability' && loadsBack)
 }
 
-function markFor(lifter: string | undefined, programme: Programme): HeavyMark {
-	const { heavy, estimator } = limitsFor(lifter, programme)
+function markFor(whose: LimitsOf, programme: Programme): HeavyMark {
+	const { heavy, estimator } = limitsFor(whose, programme)
 	return { percent: heavy?.value.fromPercent, estimator: estimator?.value ?? 'epley', origin: heavy?.origin ?? 'common practice' }
 }
 
@@ -134,7 +134,7 @@ function inBlock(block: Block, programme: Programme): readonly Misplaced<PlacedS
 }
 
 function workOutInBlock(block: Block, programme: Programme): readonly Misplaced<PlacedSession>[] {
-	const mark = markFor(undefined, programme)
+	const mark = markFor(block, programme)
 	return blockSessions(block, programme).flatMap(session => misplaced(session, mark))
 }
 
@@ -145,7 +145,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 			span: headOf(other.item),
 			message: 'The other one stands here.',
 		}))
-		return { span: headOf(same[0].item.item), ...said(same, programme, undefined), related: distinctPlaces(places) }
+		return { span: headOf(same[0].item.item), ...said(same, programme, block), related: distinctPlaces(places) }
 	})
 }
 
@@ -178,7 +178,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 function said(
 	same: readonly [Misplaced<PlacedSession>, ...Misplaced<PlacedSession>[]],
 	programme: Programme,
-	lifter: string | undefined,
+	whose: LimitsOf,
 ): Pick<Finding, 'message' | 'source'> {
 	const [{ item, why }] = same
 	const title = titleOfItem(item)
@@ -199,7 +199,7 @@ function said(
 		return isOnceAWeek(one.other) ? `${other} (once a week, for it tires)` : `${other} (it tires the back)`
 	})
 	const isMainWork = same.some(one => one.why.kind === 'main-after-accessory')
-	const mark = markFor(lifter, programme)
+	const mark = markFor(whose, programme)
 	const what = isMainWork ? `${title}, main work,` : `${title}, heavy work from ${mark.percent?.toString() ?? ''}%,`
 	const origin = isMainWork ? 'common practice' : mark.origin
 	return {

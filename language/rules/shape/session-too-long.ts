@@ -37,7 +37,7 @@ function longOnes<S extends PlacedSession>(sessions: readonly S[], limit: Limit<
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
-	const limit = limitsFor(undefined, programme).sessionSeconds
+	const limit = limitsFor(block, programme).sessionSeconds
 	if (limit === undefined) return []
 	const long = longOnes(blockSessions(block, programme), limit)
 	return groupedBy(long, one => one.session.session.name.text).map(same => ({
@@ -47,13 +47,15 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	}))
 }
 
-/** What a plan's changes make longer. */
+/** What a plan's changes make longer, and what is too long for this lifter alone. */
 function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const limit = limitsFor(plan.lifter.text, programme).sessionSeconds
 	if (limit === undefined) return []
 	const long = longOnes(planSessions(plan, programme), limit).filter(({ session }) => {
-		const inBlock = blockSessions(session.run.block, programme).filter(other => isSame(other, session))
-		return longOnes(inBlock, limit).length === 0
+		const { block } = session.run
+		const ofBlock = limitsFor(block, programme).sessionSeconds
+		const inBlock = blockSessions(block, programme).filter(other => isSame(other, session))
+		return ofBlock === undefined || longOnes(inBlock, ofBlock).length === 0
 	})
 	return groupedBy(long, one => `${one.session.run.monday} ${one.session.session.name.text}`).map(same => {
 		const { run, session } = same[0].session

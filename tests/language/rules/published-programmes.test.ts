@@ -14,32 +14,6 @@ const said: readonly Said[] = [
 		code: 'muscle-volume-high',
 		why: 'Five kinds of leg work over two days are 26 hard sets for the quads; more than 25 is a remark, not a fault.',
 	},
-	...[10, 22, 34].flatMap((line): Said[] => [
-		{
-			file: 'core-cycle.stave',
-			line,
-			code: 'sets-outside-range',
-			why: 'The cycle does many short holds, the library asks for 3-6 long ones: 10 to 15 sets are another dose, and a coach who wants it allows it.',
-		},
-		{
-			file: 'core-cycle.stave',
-			line,
-			code: 'hold-outside-range',
-			why: 'The same dose seen from its other side: 10 s against 30-90 s; below its range a hold is a remark.',
-		},
-	]),
-	{
-		file: 'core-cycle.stave',
-		line: 4,
-		code: 'muscle-volume-high',
-		why: 'Sets of 10 s are sets: three days of them are 36 to 51 a week for the obliques.',
-	},
-	{
-		file: 'core-cycle.stave',
-		line: 9,
-		code: 'volume-jump',
-		why: 'From week 2 to week 3 the sets rise from 42 to 51, 21% where the limit is 20%.',
-	},
 	{
 		file: 'klemp2016.stave',
 		line: 4,
