@@ -13,6 +13,8 @@ export interface ServerContext {
 	readonly chosen: ChosenPlans
 	/** The editor can do it, but wants problems to be told: with the key, instead of asked for. */
 	readonly wantsProblemsPushed: boolean
+	/** Commands that the editor has, as it says itself: no other is offered. */
+	readonly commands: ReadonlySet<unknown>
 }
 
 /** One feature: what it tells the editor that it can do, and the requests that it answers. */

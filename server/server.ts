@@ -14,6 +14,7 @@ import { isRealDate } from '../language/compute/calendar.ts'
 import { ChosenPlans } from './chosen-plans.ts'
 import type { Feature, ServerContext } from './feature.ts'
 import { codeActions } from './features/code-actions.ts'
+import { codeLens } from './features/code-lens.ts'
 import { completion } from './features/completion.ts'
 import { counters } from './features/counters.ts'
 import { definition } from './features/definition.ts'
@@ -53,6 +54,7 @@ const features: readonly Feature[] = [
 	selectionRanges,
 	semanticTokens,
 	inlayHints,
+	codeLens,
 	documentSymbols,
 	workspaceSymbols,
 	folding,
@@ -80,6 +82,8 @@ interface InitializationOptions {
 	readonly today?: unknown
 	/** `push`: an editor that can ask for problems wants to be told of them all the same. */
 	readonly diagnostics?: unknown
+	/** The commands of ours that it has, such as `barstave.openPreview`. */
+	readonly commands?: unknown
 }
 
 function capabilitiesOf(feature: Feature, context: ServerContext): ServerCapabilities {
@@ -110,6 +114,7 @@ export function startServer(connection: Connection, files: Files): void {
 			settings,
 			chosen,
 			wantsProblemsPushed: options.diagnostics === 'push',
+			commands: new Set(Array.isArray(options.commands) ? options.commands : []),
 		}
 		for (const feature of features) feature.register(context)
 		const capabilities = Object.assign({}, ...features.map(feature => capabilitiesOf(feature, context)))

@@ -17,7 +17,7 @@ export function clientOptions(): LanguageClientOptions {
 		errorHandler: recovery(),
 		initializationFailedHandler: () => false,
 		// Told, they come with the key; this editor asks for those of other files every two seconds alone.
-		initializationOptions: { diagnostics: 'push' },
+		initializationOptions: { diagnostics: 'push', commands: ['barstave.openPreview'] },
 	}
 }
 

@@ -30,8 +30,10 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 		})
 	}
 	context.subscriptions.push(
-		commands.registerCommand('barstave.openPreview', () => {
-			if (open) open.bringForward()
+		// From a menu it is given a file, from above a block the name of a plan.
+		commands.registerCommand('barstave.openPreview', (given?: unknown) => {
+			const plan = typeof given === 'string' ? given : null
+			if (open) open.bringForward(plan)
 			else
 				take(
 					window.createWebviewPanel(
@@ -40,7 +42,7 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 						{ viewColumn: ViewColumn.Beside, preserveFocus: true },
 						optionsFor(context),
 					),
-					null,
+					plan,
 				)
 		}),
 		window.registerWebviewPanelSerializer(viewType, {
@@ -101,8 +103,9 @@ class PreviewPanel implements Disposable {
 
 	private readonly page: ReturnType<Messenger['registerWebviewPanel']>
 
-	bringForward(): void {
+	bringForward(plan: string | null): void {
 		this.panel.reveal(undefined, true)
+		if (plan !== null) this.begin(plan)
 	}
 
 	dispose(): void {
