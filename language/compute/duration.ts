@@ -1,6 +1,7 @@
 import type { Tempo, Work } from '../model/prescription.ts'
 import type { Exact, ExactRange } from '../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../model/schedule.ts'
+import type { Role } from '../model/vocabulary.ts'
 import { exact, zero } from './exact.ts'
 import { addRanges, nothing, times } from './volume/ranges.ts'
 
@@ -8,7 +9,9 @@ import { addRanges, nothing, times } from './volume/ranges.ts'
 const secondsPerRep = 3
 
 /** Seconds to carry a load one metre: a slow walk (common practice). */
-const secondsPerMetre = 1
+const secondsPerMetre = exact(1)
+/** In conditioning, where distances are run or rowed (common practice). */
+const secondsPerMetreOfConditioning = exact('0.25')
 
 /** Seconds of one rep; "as fast as possible" counts as one. */
 function repSeconds(tempo: Tempo | undefined): Exact {
@@ -36,15 +39,15 @@ export function underTension(work: Work, tempo: Tempo | undefined): ExactRange |
 }
 
 /** Seconds from the first rep of a set to the last, rests between its clusters and both sides where there are two. */
-function workSeconds(set: PlannedSet): ExactRange {
-	const seconds = addRanges(timeOfWork(set), restsInside(set))
+function workSeconds(set: PlannedSet, role: Role): ExactRange {
+	const seconds = addRanges(timeOfWork(set, role), restsInside(set))
 	return set.eachSide ? times(seconds, exact(2)) : seconds
 }
 
-function timeOfWork({ work, tempo }: PlannedSet): ExactRange {
+function timeOfWork({ work, tempo }: PlannedSet, role: Role): ExactRange {
 	switch (work.kind) {
 		case 'carry':
-			return times(work.metres, exact(secondsPerMetre))
+			return times(work.metres, role === 'conditioning' ? secondsPerMetreOfConditioning : secondsPerMetre)
 		case 'reps-in-time':
 			return work.seconds
 		default:
@@ -71,9 +74,9 @@ function lengthOf(items: readonly PlannedItem[], end: 'from' | 'to'): Exact {
 	let total = zero
 	let lastRest = zero
 	for (const sets of inOrderDone(items, end)) {
-		for (const { set, rests } of sets) {
+		for (const { set, role, rests } of sets) {
 			lastRest = rests ? set.restSeconds : zero
-			total = total.add(workSeconds(set)[end]).add(lastRest)
+			total = total.add(workSeconds(set, role)[end]).add(lastRest)
 		}
 	}
 	return total.sub(lastRest)
@@ -81,15 +84,16 @@ function lengthOf(items: readonly PlannedItem[], end: 'from' | 'to'): Exact {
 
 interface DoneSet {
 	readonly set: PlannedSet
+	readonly role: Role
 	/** Is there a rest after it, or does the next item of the round follow at once? */
 	readonly rests: boolean
 }
 
 /** The sets of each item or back-to-back group. */
 function inOrderDone(items: readonly PlannedItem[], end: 'from' | 'to'): readonly (readonly DoneSet[])[] {
-	const groups: PlannedSet[][][] = []
-	for (const { item, sets } of items) {
-		const done = sets.filter(set => end === 'to' || !set.optional)
+	const groups: Omit<DoneSet, 'rests'>[][][] = []
+	for (const { item, role, sets } of items) {
+		const done = sets.filter(set => end === 'to' || !set.optional).map(set => ({ set, role }))
 		const above = groups.at(-1)
 		if (item.withItemAbove && above !== undefined) above.push(done)
 		else groups.push([done])
@@ -98,7 +102,7 @@ function inOrderDone(items: readonly PlannedItem[], end: 'from' | 'to'): readonl
 		const rounds = Math.max(...group.map(sets => sets.length))
 		return Array.from({ length: rounds }, (_, round) => {
 			const sets = group.flatMap(each => each[round] ?? [])
-			return sets.map((set, index): DoneSet => ({ set, rests: index === sets.length - 1 }))
+			return sets.map((one, index): DoneSet => ({ ...one, rests: index === sets.length - 1 }))
 		}).flat()
 	})
 }

@@ -12,6 +12,8 @@ export interface PlannedGroup {
 	/** Of a ramp: its two ends. */
 	readonly load: PlannedLoad
 	readonly effort: Effort | undefined
+	/** The effort that ends the sets. */
+	readonly until: Effort | undefined
 }
 
 /** `each week add 5000 sets` must not fill the memory. */
@@ -19,7 +21,8 @@ const mostSets = 200
 
 /** `percentsOf` is what a bare percent refers to in this block. */
 export function plannedGroup(written: SetGroup, percentsOf: PercentBase, role: Role): PlannedGroup {
-	return { written, sets: written.sets, work: written.work, load: plannedLoad(written, percentsOf, role), effort: written.effort }
+	const { sets, work, effort, until } = written
+	return { written, sets, work, load: plannedLoad(written, percentsOf, role), effort, until }
 }
 
 function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: PercentBase, role: Role): PlannedLoad {
@@ -46,14 +49,14 @@ function plannedLoad({ load, ramp, effort, work }: SetGroup, percentsOf: Percent
 
 /** One entry for each set, in the order done: those beyond the low end of a range of sets are optional. */
 export function setsOf(group: PlannedGroup, role: Role): readonly PlannedSet[] {
-	const { written, sets, work, load, effort } = group
+	const { written, sets, work, load, effort, until } = group
 	return Array.from({ length: Math.min(sets.to, mostSets) }, (_, index) => ({
 		group: written,
 		optional: index >= sets.from,
 		work,
 		load: written.ramp === undefined || load.kind !== 'percent' ? load : rampStep(load, index, sets.from),
 		effort,
-		until: written.until,
+		until,
 		clusters: written.clusters,
 		tempo: written.tempo,
 		restSeconds: written.restSeconds ?? usualRest(role),

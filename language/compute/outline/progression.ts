@@ -60,7 +60,11 @@ function changed(group: PlannedGroup, { unit }: Change, amount: Exact): PlannedG
 		case '%':
 			return { ...group, load: pointsPlus(group.load, amount) }
 		case 'rpe':
-			return { ...group, effort: group.effort && effortPlus(group.effort, amount) }
+			return {
+				...group,
+				effort: group.effort && effortPlus(group.effort, amount),
+				until: group.until && effortPlus(group.until, amount),
+			}
 	}
 }
 

@@ -22,7 +22,7 @@ import { fencesOf, pathOf } from '../rules/harness/markdown.ts'
  */
 const page = readFileSync(pathOf('language/compute/NUMBERS.md'), 'utf8')
 const [people = ''] = fencesOf(page).values()
-const inputs = ['Written', 'Lifter', 'Limits', 'Gym', 'Days'] as const
+const inputs = ['On', 'Written', 'Lifter', 'Limits', 'Gym', 'Days'] as const
 
 type Row = ReadonlyMap<string, string>
 
@@ -50,7 +50,7 @@ function folderFor(row: Row): Folder {
 	return workspaceOf(
 		`${known}\n${lines('Lifter')}`,
 		`limits own\n${lines('Limits')}`,
-		`block test-block\nweeks 4\ndeload week 4 with 60% of sets at 90% of load\nsession one on monday`,
+		`block test-block\nweeks 4\ndeload week 4 with 60% of sets at 90% of load\nsession one on ${row.get('On') ?? 'monday'}`,
 		lines('Written') || 'main deadlift 1 x 1 at 100%',
 		'plan test-plan for nora-vik\nstart 2026-10-05\nrun test-block',
 		`log nora-vik\n${days.map((load, day) => `on 2026-10-${String(5 + day).padStart(2, '0')}\nfelt 10 for ${Math.max(load, 0) / 10} min`).join('\n')}`,
@@ -84,6 +84,12 @@ function week(folder: Folder, number: number): string {
 	return [...counts].map(([text, count]) => `${count} x ${text}`).join(', ')
 }
 
+/** The exact load of the first set on each day of a week. */
+function days(folder: Folder, number: number): string {
+	const sessions = schedulePlan(planIn(folder, 'test-plan'), folder).sessions.filter(one => one.blockWeek === number)
+	return sessions.map(({ items }) => decimal(items[0]!.sets[0]!.computed.exact!)).join(', ')
+}
+
 const totalsIn = (folder: Folder) => liftsTogether(planVolume(planIn(folder, 'test-plan'), folder).weeks[0]!.totals)
 const counted = ({ from, to }: CountRange) => (from === to ? `${from}` : `${from}-${to}`)
 const ranged = (range: ExactRange | undefined) => (range === undefined ? 'unknown' : rangeText(range))
@@ -104,6 +110,9 @@ const figures: Readonly<Record<string, (folder: Folder) => string>> = {
 		),
 	'A side': folder =>
 		ofSets(folder, ({ computed: { perSide } }) => perSide?.map(disc => decimal(disc)).join(' + ') || (perSide ? 'none' : '')),
+	'Days of week 1': folder => days(folder, 1),
+	'Days of week 2': folder => days(folder, 2),
+	'Days of week 4': folder => days(folder, 4),
 	'Week 1': folder => week(folder, 1),
 	'Week 2': folder => week(folder, 2),
 	'Week 3': folder => week(folder, 3),

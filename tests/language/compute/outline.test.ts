@@ -285,6 +285,11 @@ describe('each week add … rpe', () => {
 		])
 	})
 
+	it('moves the effort at which sets end', () => {
+		const outline = outlineOf('main deadlift up to 5 x 3 at 80% until rpe 8\neach week add 0.5 rpe')
+		expect(itemIn(outline, 3).sets[0]!.until!.value.from.valueOf()).toBe(9)
+	})
+
 	it('takes it back too, and leaves the percent beside a ceiling alone', () => {
 		expect(sets(outlineOf('main deadlift 3 x 5 at 70% rpe at most 8\neach week take 0.5 rpe'), 2)).toEqual([
 			'3 x 5 reps at 70% rpe at most 7.5',
