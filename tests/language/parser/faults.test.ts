@@ -184,6 +184,51 @@ describe('the example lines that messages show', () => {
 	const grammar = readFileSync(path.resolve(import.meta.dirname, '../../../language/grammar/barstave.langium'), 'utf8')
 	const rules = [...grammar.matchAll(/^([A-Z]\w+)(?: returns string)?:/gm)].map(match => match[1]!)
 
+	const contextsOf = (example: string) => [
+		example,
+		...[
+			'movement m "M"',
+			'breakdown b "B"',
+			'progression p "P"',
+			'limits l',
+			'gym g "G"',
+			'lifter l "L"',
+			'team t "T"',
+			'block b "B"',
+		].map(header => `${header}\n  ${example}`),
+		...[
+			'plan p for l\n  start 2026-10-05\n ',
+			'plan p for l\n  run b\n ',
+			'log l\n ',
+			'log l\n  on 2026-10-05\n ',
+			'rules r\n ',
+		].map(header => `${header} ${example}`),
+		`block b "B"\n  session s\n  ${example}`,
+		`block b "B"\n  session s\n  main deadlift ${example}`,
+		`block b "B"\n  session s\n  main deadlift 4 x 5 ${example}`,
+		`lifter l "L"\n  passed ${example}`,
+		`lifter l "L"\n  bodyweight ${example}`,
+		`lifter l "L"\n  fails deadlift with back-rounding ${example}`,
+		`movement m "M"\n  sets ${example}`,
+		`block b "B"\n  session s\n  main deadlift 4 x 5 rest ${example}`,
+	]
+
+	it('with a reserved word in place of a name keep their definition whole', () => {
+		for (const [rule, { example }] of Object.entries(exampleLines)) {
+			const names = reader.tokenize(example).tokens.filter(({ tokenType }) => tokenType.name === 'ID')
+			for (const name of names) {
+				const before = contextsOf(example).find(text => syntaxOf(text).length === 0)!
+				const at = before.lastIndexOf(example) + name.startOffset
+				const text = `${before.slice(0, at)}log${before.slice(at + name.image.length)}`
+				const kinds = read(before).parts.map(part => part.definition?.kind)
+				expect(
+					read(text).parts.map(part => part.definition?.kind),
+					`${rule}: ${text}`,
+				).toEqual(kinds)
+			}
+		}
+	})
+
 	it('are there for every line of the grammar', () => {
 		const lines = rules.filter(
 			rule =>
@@ -197,36 +242,8 @@ describe('the example lines that messages show', () => {
 	})
 
 	it.each(Object.entries(exampleLines))('%s reads where it stands', (rule, { example }) => {
-		const contexts = [
-			example,
-			...[
-				'movement m "M"',
-				'breakdown b "B"',
-				'progression p "P"',
-				'limits l',
-				'gym g "G"',
-				'lifter l "L"',
-				'team t "T"',
-				'block b "B"',
-			].map(header => `${header}\n  ${example}`),
-			...[
-				'plan p for l\n  start 2026-10-05\n ',
-				'plan p for l\n  run b\n ',
-				'log l\n ',
-				'log l\n  on 2026-10-05\n ',
-				'rules r\n ',
-			].map(header => `${header} ${example}`),
-			`block b "B"\n  session s\n  ${example}`,
-			`block b "B"\n  session s\n  main deadlift ${example}`,
-			`block b "B"\n  session s\n  main deadlift 4 x 5 ${example}`,
-			`lifter l "L"\n  passed ${example}`,
-			`lifter l "L"\n  bodyweight ${example}`,
-			`lifter l "L"\n  fails deadlift with back-rounding ${example}`,
-			`movement m "M"\n  sets ${example}`,
-			`block b "B"\n  session s\n  main deadlift 4 x 5 rest ${example}`,
-		]
 		expect(
-			contexts.some(text => syntaxOf(text).length === 0),
+			contextsOf(example).some(text => syntaxOf(text).length === 0),
 			`${rule}: ${example}`,
 		).toBe(true)
 	})
