@@ -421,6 +421,8 @@ export interface Run {
 	readonly members: readonly MemberRun[]
 	/** Where such lines can be added: behind everything that stands before the next run. */
 	readonly tail: Span
+	/** In a member's plan: lines that are added stand below `for per-holst`. */
+	readonly forMember?: string
 }
 
 /** The lines of a run that hold for one member of a team. */

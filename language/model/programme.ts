@@ -6,12 +6,21 @@ import type { CalendarDate } from './quantities.ts'
  * a result is computed again only when something it read has changed.
  */
 export interface Programme {
-	/** The definition that a name stands for: the workspace's, else the library's. The first of two with one name. */
+	/**
+	 * The definition that a name stands for: the workspace's, else the library's. The first of two with one name. `winter/per-holst` is a
+	 * member's plan; `winter` is the team's, as it is written.
+	 */
 	find<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined
-	/** All that a kind has, workspace and library, in a fixed order; a replaced built-in one is left out. */
+	/**
+	 * All that a kind has, workspace and library, in a fixed order; a replaced built-in one is left out. In place of a team's plan stand
+	 * those of its members.
+	 */
 	all<K extends DefinitionKind>(kind: K): readonly DefinitionOf<K>[]
 	/** Every definition of that kind and name in the workspace, for what must be there once. */
 	namesakes(kind: DefinitionKind, name: string): readonly Definition[]
+	/** The plans of single lifters that a plan as it is written makes: itself, or one for each member of its team. */
+	plansIn(plan: Plan): readonly Plan[]
+	/** A lifter's plans, those that a team's plan makes for its members among them. */
 	plansOf(lifter: string): readonly Plan[]
 	logsOf(lifter: string): readonly Log[]
 	teamsOf(lifter: string): readonly Team[]

@@ -8,6 +8,8 @@ export type FaultCode = 'syntax' | 'bad-number' | 'bad-date' | 'stated-twice' | 
 export interface TextEdit {
 	readonly span: Span
 	readonly text: string
+	/** In a team's plan: what comes in place of it where the edit is for all members, and not for one. */
+	readonly forAll?: TextEdit
 }
 
 /** A correction that can be made with one click: what it does, in a coach's words, and the edits. */

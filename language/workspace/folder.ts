@@ -6,6 +6,7 @@ import type { Part } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { NameIndex } from '../names/name-index.ts'
 import { type LibraryPlace, library } from './library.ts'
+import { plansIn } from './member-plans.ts'
 import type { TextFile, TextReader } from './text-file.ts'
 import { reportsIf } from './what-if.ts'
 
@@ -75,7 +76,8 @@ export class Folder implements Programme {
 
 	/** The place of a stretch of a definition's text; built-in definitions have theirs in the library's files. */
 	placeOf(definition: Definition, span: Span): Place | undefined {
-		const place = this.places.get(definition) ?? libraryPlace(library().places.get(definition))
+		const written = (definition.kind === 'plan' && definition.teamPlan) || definition
+		const place = this.places.get(written) ?? libraryPlace(library().places.get(written))
 		return place && { uri: place.file, start: place.start + span.start, end: place.start + span.end }
 	}
 
@@ -88,11 +90,17 @@ export class Folder implements Programme {
 	// Names ---------------------------------------------------------------------------------------------------------------------------
 
 	find<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined {
-		return (this.index.named(kind, name)[0] ?? library().find(kind, name)) as DefinitionOf<K> | undefined
+		const own = kind === 'plan' && name.includes('/') ? this.memberPlan(name) : this.index.named(kind, name)[0]
+		return (own ?? library().find(kind, name)) as DefinitionOf<K> | undefined
+	}
+
+	private memberPlan(name: string): Plan | undefined {
+		const written = this.index.named('plan', name.slice(0, name.indexOf('/')))[0] as Plan | undefined
+		return written && this.plansIn(written).find(plan => plan.name.text === name)
 	}
 
 	all<K extends DefinitionKind>(kind: K): readonly DefinitionOf<K>[] {
-		const own = this.index.ofKind(kind)
+		const own = kind === 'plan' ? this.plans() : this.index.ofKind(kind)
 		const builtIn = library()
 			.all(kind)
 			.filter(one => this.index.named(kind, one.name.text).length === 0)
@@ -111,8 +119,16 @@ export class Folder implements Programme {
 		return library().find(kind, name)
 	}
 
+	plansIn(plan: Plan): readonly Plan[] {
+		return this.derived(plan, plansIn)
+	}
+
+	private plans(): readonly Plan[] {
+		return (this.index.ofKind('plan') as readonly Plan[]).flatMap(plan => this.plansIn(plan))
+	}
+
 	plansOf(lifter: string): readonly Plan[] {
-		return this.of('plan', lifter, plan => plan.lifter.text === lifter)
+		return this.of('plan', lifter, () => this.plans().filter(plan => plan.lifter.text === lifter))
 	}
 
 	logsOf(lifter: string): readonly Log[] {
@@ -120,7 +136,8 @@ export class Folder implements Programme {
 	}
 
 	teamsOf(lifter: string): readonly Team[] {
-		return this.of('team', lifter, team => team.members.some(member => member.text === lifter))
+		const teams = () => this.index.ofKind('team') as readonly Team[]
+		return this.of('team', lifter, () => teams().filter(team => team.members.some(member => member.text === lifter)))
 	}
 
 	limits(): readonly Limits[] {
@@ -148,14 +165,14 @@ export class Folder implements Programme {
 	private of<K extends DefinitionKind>(
 		kind: K,
 		lifter: string,
-		concerns: (one: DefinitionOf<K>) => boolean,
+		concerning: () => readonly DefinitionOf<K>[],
 	): readonly DefinitionOf<K>[] {
 		const key = `${kind} ${lifter}`
 		let list = this.byLifter.get(key)
 		if (!list) {
 			let last: readonly Definition[] = []
 			list = computed(() => {
-				const next = (this.index.ofKind(kind) as readonly DefinitionOf<K>[]).filter(concerns)
+				const next = concerning()
 				if (next.length !== last.length || next.some((one, index) => one !== last[index])) last = next
 				return last
 			})

@@ -6,6 +6,7 @@ import type { Span } from '../model/text.ts'
 import type { Level } from '../model/vocabulary.ts'
 import { ruleOf, rules } from '../rules/registry.ts'
 import type { Rule } from '../rules/rule.ts'
+import { foldedProblems } from './member-problems.ts'
 import { unknownRuleNames } from './rule-names.ts'
 
 /** What the rules say about one definition, and which exceptions silenced something: its own, or its lifter's. */
@@ -28,23 +29,49 @@ export function problemsOfFaults(faults: readonly Fault[], programme: Programme)
 
 /** What the rules say about a definition: worked out anew only when something that they read has changed. */
 export function judge(definition: Definition, programme: Programme): Verdict {
-	const found = [...problemsOfFaults([...definition.faults, ...unknownRuleNames(definition)], programme)]
-	for (const rule of rules) {
-		for (const finding of findings(rule, definition, programme)) found.push(...shown(rule, finding, programme))
-	}
+	const plans = definition.kind === 'plan' ? programme.plansIn(definition) : []
+	// A team's plan has its own text's problems, and those of its members' plans.
+	const isTeams = definition.kind === 'plan' && plans[0] !== definition
+	const own = isTeams ? textProblems(definition, programme) : ownProblems(definition, programme)
 	const used = new Set<Allow>()
-	const problems = found.filter(problem => {
+	const problems = own.filter(problem => {
 		const allow = ruleOf(problem.code)?.always ? undefined : silencing(problem, definition, programme)
 		if (allow) used.add(allow)
 		return !allow
 	})
-	return { problems: problems.sort(inOrder), used }
+	if (!isTeams) return { problems: problems.sort(inOrder), used }
+	const members = plans.map(plan => ({ plan, verdict: programme.derived(plan, judge) }))
+	for (const { verdict } of members) for (const allow of verdict.used) used.add(allow)
+	const folded = foldedProblems(
+		members.map(({ plan, verdict }) => ({ plan, problems: verdict.problems })),
+		programme,
+	)
+	return { problems: [...problems, ...folded].sort(inOrder), used }
 }
 
-function findings(rule: Rule, definition: Definition, programme: Programme): Finding[] {
+function ownProblems(definition: Definition, programme: Programme): Problem[] {
+	const isMembers = definition.kind === 'plan' && definition.teamPlan !== undefined
+	const ofText = isMembers ? [] : textProblems(definition, programme)
+	const ofKind = rules.flatMap(rule => {
+		const check = rule.check?.[definition.kind] as Check | undefined
+		return check ? reported(rule, check, definition, programme) : []
+	})
+	return [...ofText, ...ofKind]
+}
+
+/** What is wrong with the text itself, and with the names in it. */
+function textProblems(definition: Definition, programme: Programme): Problem[] {
+	return [
+		...problemsOfFaults([...definition.faults, ...unknownRuleNames(definition)], programme),
+		...rules.flatMap(rule => (rule.checkAny ? reported(rule, rule.checkAny, definition, programme) : [])),
+	]
+}
+
+type Check = (definition: Definition, programme: Programme) => Iterable<Finding>
+
+function reported(rule: Rule, check: Check, definition: Definition, programme: Programme): Problem[] {
 	if (levelOf(rule, programme) === 'off') return []
-	const check = rule.check?.[definition.kind] as ((one: Definition, programme: Programme) => Iterable<Finding>) | undefined
-	return [...(check?.(definition, programme) ?? []), ...(rule.checkAny?.(definition, programme) ?? [])]
+	return [...check(definition, programme)].flatMap(finding => shown(rule, finding, programme))
 }
 
 function shown(rule: Rule | undefined, finding: Finding | Fault, programme: Programme): Problem[] {

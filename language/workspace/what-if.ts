@@ -37,6 +37,10 @@ class WhatIf implements Programme {
 		return this.programme.builtIn(kind, name)
 	}
 
+	plansIn(plan: Plan): readonly Plan[] {
+		return this.programme.plansIn(plan).map(one => this.now(one))
+	}
+
 	plansOf(lifter: string): readonly Plan[] {
 		return this.programme.plansOf(lifter).map(one => this.now(one))
 	}
@@ -89,6 +93,6 @@ export function reportsIf(definition: Definition, changed: Definition, programme
 function concerned(definition: Definition, programme: Programme): readonly Definition[] {
 	if (definition.kind === 'plan') return programme.plansOf(definition.lifter.text)
 	return definition.kind === 'block'
-		? programme.referrersOf('block', definition.name.text).filter(one => one.kind === 'plan')
+		? programme.referrersOf('block', definition.name.text).flatMap(one => (one.kind === 'plan' ? programme.plansIn(one) : []))
 		: []
 }

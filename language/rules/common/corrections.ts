@@ -2,7 +2,7 @@ import { covers } from '../../compute/outline/week-choice.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import type { Block, Item, Run, Session, WeekLine } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { Span } from '../../model/text.ts'
+import type { TextEdit } from '../../model/reading.ts'
 import { type Proposal, withItem } from './proposals.ts'
 import { weekNumbers } from './week-lines.ts'
 import { weeksInWords } from './weeks.ts'
@@ -10,6 +10,7 @@ import { weeksInWords } from './weeks.ts'
 /** Layout means nothing; this is how the formatter would write it. */
 const itemLineIndent = '\n      '
 const runLineIndent = '\n    '
+const memberLineIndent = '\n      '
 const itemIndent = '\n    '
 
 /** Takes an item out of a block, or skips it in some weeks where it has work in others. */
@@ -43,17 +44,25 @@ export function skippedIn(item: Item, weeks: readonly number[], block: Block, ti
 	}
 }
 
-/** A line below a run's own: `move heavy-pull to tuesday`. */
-export function runLine(run: Run, line: string): { span: Span; text: string } {
-	return { span: { start: run.header.end, end: run.header.end }, text: `${runLineIndent}${line}` }
+/** A line below a run's own: `move heavy-pull to tuesday`. In a member's plan it holds for that member alone. */
+export function runLine(run: Run, line: string): TextEdit {
+	return forMember(run, [line], { span: { start: run.header.end, end: run.header.end }, text: `${runLineIndent}${line}` })
 }
 
-/** Lines below all of a run's own. */
-export function lastRunLines(run: Run, lines: readonly string[]): { span: Span; text: string } {
-	return { span: { start: run.span.end, end: run.span.end }, text: lines.map(line => `${runLineIndent}${line}`).join('') }
+/** Lines below all of a run's own. In a member's plan they hold for that member alone. */
+export function lastRunLines(run: Run, lines: readonly string[]): TextEdit {
+	const end = run.members.length > 0 || run.forMember !== undefined ? run.header.end : run.span.end
+	const text = lines.map(line => `${runLineIndent}${line}`).join('')
+	return forMember(run, lines, { span: { start: end, end }, text })
+}
+
+function forMember({ forMember: member, tail }: Run, lines: readonly string[], forAll: TextEdit): TextEdit {
+	if (member === undefined) return forAll
+	const text = lines.map(line => `${memberLineIndent}${line}`).join('')
+	return { span: tail, text: `${runLineIndent}for ${member}${text}`, forAll }
 }
 
 /** Items below all of a session's own. */
-export function sessionLines(session: Session, lines: readonly string[]): { span: Span; text: string } {
+export function sessionLines(session: Session, lines: readonly string[]): TextEdit {
 	return { span: { start: session.span.end, end: session.span.end }, text: lines.map(line => `${itemIndent}${line}`).join('') }
 }

@@ -7,6 +7,7 @@ import type { CalendarDate } from '../../model/quantities.ts'
 import type { PlannedItem, ScheduledRun } from '../../model/schedule.ts'
 import { groupedBy } from './groups.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from './placed-sessions.ts'
+import { plansRunning } from './plans-running.ts'
 
 /** A week of a run in which the lifter trains as usual. */
 export interface TrainingWeek {
@@ -55,8 +56,7 @@ export function blockTrainingWeeks(
 	block: Block,
 	programme: Programme,
 ): readonly { readonly week: number; readonly sessions: readonly PlacedSession[] }[] {
-	const runs = programme.referrersOf('block', block.name.text).flatMap(plan => {
-		if (plan.kind !== 'plan') return []
+	const runs = plansRunning(block, programme).flatMap(plan => {
 		const meets = plan.meets.map(meet => meet.on)
 		return schedulePlan(plan, programme)
 			.runs.filter(run => run.block === block)

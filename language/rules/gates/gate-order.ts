@@ -2,11 +2,12 @@ import { isMultiple, loadOfGate } from '../../compute/gates/gate-load.ts'
 import { gatePassedBy, gateReachedInOutline, gateState, gateText } from '../../compute/gates.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
-import type { Block, Gate, Plan, Progression } from '../../model/definitions.ts'
+import type { Block, Gate, Progression } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { PlannedItem } from '../../model/schedule.ts'
 import { originOf } from '../common/origins.ts'
+import { plansRunning } from '../common/plans-running.ts'
 import { titleOf } from '../common/titles.ts'
 import type { Rule } from '../rule.ts'
 import page from './gate-order.md'
@@ -63,7 +64,7 @@ function mayReach(gate: Gate, lower: StepInBlock): boolean {
 
 /** Have all lifters who run the block passed the gate before it asks for it? Not where nobody runs it. */
 function isPassedByAll(gate: Gate, upper: StepInBlock, block: Block, programme: Programme): boolean {
-	const plans = programme.referrersOf('block', block.name.text).filter((one): one is Plan => one.kind === 'plan')
+	const plans = plansRunning(block, programme)
 	const uses = plans.flatMap(plan => {
 		const lifter = programme.find('lifter', plan.lifter.text)
 		return schedulePlan(plan, programme)

@@ -18,11 +18,36 @@ export const unknownName: Rule = {
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	checkAny: (definition, programme) => definition.references.flatMap(reference => undefinedName(reference, programme)),
+	checkAny,
 	check: {
 		plan: checkPlan,
 		log: checkLog,
 	},
+}
+
+function checkAny(definition: Definition, programme: Programme): Finding[] {
+	const unknownOnes = definition.references.flatMap(reference => undefinedName(reference, programme))
+	return definition.kind === 'plan' ? [...unknownOnes, ...strangersIn(definition, programme)] : unknownOnes
+}
+
+/** Whom a team's plan has lines for must be one of the team. */
+function strangersIn(plan: Plan, programme: Programme): Finding[] {
+	const whose = plan.lifter.text
+	const names = [...plan.members, ...plan.runs.flatMap(run => run.members)].map(lines => lines.member)
+	// A member with lines about days in a run is there twice, at one place.
+	const places = names.filter((name, index) => names.findIndex(one => one.span.start === name.span.start) === index)
+	const known = places.filter(name => name.text !== '' && programme.find('lifter', name.text))
+	if (programme.find('lifter', whose)) {
+		const begin = `This plan is for ${whose} alone; \`for\` lines stand in the plan of a team.`
+		return known.map(({ span }) => ({ span, message: begin }))
+	}
+	const team = programme.find('team', whose)
+	if (team === undefined) return []
+	const members = team.members.map(member => member.text)
+	const strangers = known.filter(name => !members.includes(name.text))
+	return strangers.map(name =>
+		unknown(name, `${name.text} is no member of ${whose}.`, members, `Its members: ${inWords(members)}.`),
+	)
 }
 
 function undefinedName(reference: Reference, programme: Programme): Finding[] {
