@@ -48,7 +48,7 @@ export class ChosenPlans {
 		const [own, lifters, logs, blocks] = [names('plan'), names('lifter'), names('log'), names('block')]
 		if (blocks.size > 0 && own.size + lifters.size === 0) return pick(plan => plan.runs.some(run => blocks.has(run.block.text)))
 		return (
-			pick(plan => own.has(plan.name.text)) ??
+			pick(plan => own.has((plan.teamPlan ?? plan).name.text)) ??
 			pick(plan => lifters.has(plan.lifter.text) || logs.has(plan.lifter.text)) ??
 			pick(() => true)
 		)

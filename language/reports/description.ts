@@ -51,8 +51,7 @@ export function describe(definition: Definition, programme: Programme): Descript
 }
 
 function factsOf(definition: Definition, programme: Programme): Facts {
-	const title = (name: Name, kind: 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym' = 'movement') =>
-		programme.find(kind, name.text)?.title?.text ?? name.text
+	const title = (name: Name, kind: TitledKind = 'movement') => programme.find(kind, name.text)?.title?.text ?? name.text
 	switch (definition.kind) {
 		case 'movement':
 			return movementFacts(definition, programme, title)
@@ -69,7 +68,7 @@ function factsOf(definition: Definition, programme: Programme): Facts {
 		case 'block':
 			return blockFacts(definition, programme, title)
 		case 'plan':
-			return planFacts(definition, title)
+			return planFacts(definition, programme, title)
 		case 'log':
 			return logFacts(definition, programme, title)
 		case 'team':
@@ -79,7 +78,8 @@ function factsOf(definition: Definition, programme: Programme): Facts {
 	}
 }
 
-type Title = (name: Name, kind?: 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym') => string
+type TitledKind = 'movement' | 'breakdown' | 'lifter' | 'block' | 'gym' | 'team'
+type Title = (name: Name, kind?: TitledKind) => string
 
 function movementFacts(movement: Movement, programme: Programme, title: Title): Facts {
 	const { trains, percentOf, reps } = movement
@@ -219,12 +219,16 @@ function blockFacts(block: Block, programme: Programme, title: Title): Facts {
 	]
 }
 
-function planFacts(plan: Plan, title: Title): Facts {
+function planFacts(plan: Plan, programme: Programme, title: Title): Facts {
+	const plans = programme.plansIn(plan)
+	const isTeams = plans[0] !== plan
 	return [
-		['For', title(plan.lifter, 'lifter')],
+		['For', isTeams ? title(plan.lifter, 'team') : title(plan.lifter, 'lifter')],
+		['Plans', isTeams ? list(plans.map(one => one.name.text)) : undefined],
 		['Start', plan.start?.value],
 		['Days', list(plan.days?.value)],
 		['Blocks', list(plan.runs.map(run => title(run.block, 'block')))],
+		['Pause', list(plan.pauses.map(pause => `${pause.from} to ${pause.to}${pause.because ? `: ${pause.because.text}` : ''}`))],
 		['Meet', list(plan.meets.map(meet => `${meet.on}${meet.title ? ` ${meet.title.text}` : ''}`))],
 	]
 }

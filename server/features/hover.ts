@@ -77,7 +77,7 @@ function milestoneHover({ definition, offset, folder }: Found): Shown | undefine
 function loadHover({ definition, offset, folder }: Found, picked: Picked | undefined): Shown | undefined {
 	const group = groupAt(definition, offset)
 	if (!group) return undefined
-	const running = definition.kind === 'plan' ? [definition] : plansRunning(definition, folder)
+	const running = definition.kind === 'plan' ? folder.plansIn(definition) : plansRunning(definition, folder)
 	const ofPicked = running.filter(plan => isPicked(plan, picked))
 	const plans = ofPicked.length > 0 ? ofPicked : running
 	const ways = plans.flatMap(plan => {

@@ -47,10 +47,10 @@ function answer(question: PreviewQuestion, workspace: Workspace, chosen: ChosenP
 
 function folderFor({ uri, plan }: PreviewQuestion, workspace: Workspace): Folder | undefined {
 	const folders = workspace.readyFolders().map(one => one.folder)
-	const withPlan = plan === undefined ? undefined : folders.find(folder => folder.namesakes('plan', plan).length > 0)
+	const withPlan = plan === undefined ? undefined : folders.find(folder => folder.find('plan', plan))
 	if (uri === undefined) return withPlan ?? folders[0]
 	const own = workspace.folderOf(uri)
-	return plan === undefined || own.namesakes('plan', plan).length > 0 ? own : (withPlan ?? own)
+	return plan === undefined || own.find('plan', plan) ? own : (withPlan ?? own)
 }
 
 /** A block that no plan runs yet. */

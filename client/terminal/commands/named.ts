@@ -1,4 +1,4 @@
-import type { DefinitionKind, DefinitionOf } from '../../../language/model/definitions.ts'
+import type { Definition, DefinitionKind, DefinitionOf, Plan } from '../../../language/model/definitions.ts'
 import { nearest } from '../../../language/names/nearest.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import { Refusal } from '../refusal.ts'
@@ -14,16 +14,33 @@ const mostNames = 20
 export function findNamed<K extends DefinitionKind>(folder: Folder, kinds: readonly K[], name: string): DefinitionOf<K> {
 	for (const kind of kinds) {
 		const found = folder.find(kind, name)
+		const definition: Definition | undefined = found
+		if (definition?.kind === 'plan') return ofOneLifter(definition, folder) as DefinitionOf<K>
 		if (found) return found
 	}
 	const names = [...new Set(kinds.flatMap(kind => folder.all(kind).map(one => one.name.text)))].filter(one => one !== '').sort()
 	throw new Refusal(plain(`No ${kinds.join(' or ')} is called "${name}". ${suggestion(name, names)}`))
 }
 
+/** A plan is asked for by the lifter: a team's has as many as there are members, and each has other loads. */
+function ofOneLifter(plan: Plan, folder: Folder): Plan {
+	const plans = folder.plansIn(plan)
+	const [first] = plans
+	if (first !== undefined && plans.length === 1) return first
+	const whose = plan.lifter.text
+	const names = plans.map(one => one.name.text)
+	const choice = first === undefined ? `${whose} has no members yet` : `Ask for one of them: ${listed(names)}`
+	throw new Refusal(plain(`"${plan.name.text}" is a plan for each member of ${whose}. ${choice}.`))
+}
+
 function suggestion(name: string, names: readonly string[]): string {
 	const near = nearest(name, names)
 	if (near !== undefined) return `Did you mean "${near}"?`
 	if (names.length === 0) return 'The workspace has none; say where it is with --workspace.'
+	return `There ${names.length === 1 ? 'is' : 'are'}: ${listed(names)}.`
+}
+
+function listed(names: readonly string[]): string {
 	const more = names.length > mostNames ? ` and ${names.length - mostNames} more` : ''
-	return `There ${names.length === 1 ? 'is' : 'are'}: ${names.slice(0, mostNames).join(', ')}${more}.`
+	return `${names.slice(0, mostNames).join(', ')}${more}`
 }
