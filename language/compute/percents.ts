@@ -35,7 +35,7 @@ function withoutAdded(set: PlannedSet, item: PlannedItem, estimator: Estimator, 
 	const own = { ...set, load: stripped(set.load, oneSided) }
 	const concerned = isOfTopSet(own.load) ? [own, ...sets.filter(each => !isOfTopSet(each.load))] : [own]
 	if (concerned.some(each => each.load.kind === 'percent' && each.load.of === 'base')) return undefined
-	return plannedWeight(own, sets, estimator).percent
+	return plannedWeight(own, { sets, movement: item.movement }, estimator).percent
 }
 
 function stripped(load: PlannedLoad, oneSided: (added: Mass) => boolean): PlannedLoad {

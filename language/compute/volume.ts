@@ -129,5 +129,5 @@ function scheduledItemTotals(item: ScheduledItem, date: CalendarDate, unit: Unit
 
 /** The totals of an item of a block; `day` is its day in the block's week. */
 function plannedItemTotals(item: PlannedItem, day: string, estimator: Estimator): Totals {
-	return sumTotals(item.sets.map(set => setTotals(set, item, day, plannedWeight(set, item.sets, estimator))))
+	return sumTotals(item.sets.map(set => setTotals(set, item, day, plannedWeight(set, item, estimator))))
 }

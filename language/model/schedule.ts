@@ -98,8 +98,10 @@ export interface LoadReference {
 	readonly estimated: boolean
 	/** From more than 10 reps to failure. */
 	readonly uncertain: boolean
-	/** One-rep max of `movementName`. */
+	/** One-rep max of `movementName`; of a lift on top of bodyweight, what is added. */
 	readonly max: Exact
+	/** The bodyweight that is lifted with it, in `unit`: 0 where the load is all that is lifted, `undefined` where it is not known. */
+	readonly body: Exact | undefined
 	/** Percent of `max` that `percent of` takes; 100 where nothing is said. */
 	readonly share: Exact
 	/** What a percent is a percent of: `share` of `max`. */

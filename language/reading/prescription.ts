@@ -39,7 +39,7 @@ function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined
 			title: `Write "up to ${sets.to} x"`,
 			edits: [{ span: { start: span.start, end: span.start }, text: 'up to ' }],
 		}
-		const message = `${sets.to} sets whatever happens, and a stop before that: say which it is. Up to ${sets.to} x … until ends the sets early.`
+		const message = `${sets.to} sets in any case, and a stop that may come before them: one of the two. With "up to ${sets.to} x" the stop may end them.`
 		reader.fault('syntax', clauses.until.span, message, [correction])
 	}
 	if (node.ramp && !clauses.ramp) {
@@ -81,7 +81,9 @@ function checkClusters(reader: Reader, { reps, span }: Clusters, work: Work): vo
 	const sizes = Array.from({ length: Math.floor(to / 2) }, (_, index) => index + 1).filter(
 		size => from % size === 0 && to % size === 0 && size < from,
 	)
-	const instead = sizes.length === 0 ? '' : ` Clusters of ${sizes.join(' or ')} do.`
+	const last = sizes.at(-1)
+	const choices = sizes.length < 2 ? String(last) : `${sizes.slice(0, -1).join(', ')} or ${last}`
+	const instead = last === undefined ? '' : ` Clusters of ${choices} do.`
 	const message =
 		wrong <= reps
 			? `${wrong} ${wrong === 1 ? 'rep' : 'reps'} in clusters of ${reps}: there is nothing to rest between.${instead}`

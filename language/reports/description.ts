@@ -60,7 +60,7 @@ function factsOf(definition: Definition, programme: Programme): Facts {
 		case 'progression':
 			return progressionFacts(definition, programme, title)
 		case 'limits':
-			return limitsFacts(definition)
+			return limitsFacts(definition, programme)
 		case 'gym':
 			return gymFacts(definition)
 		case 'lifter':
@@ -125,10 +125,13 @@ function progressionFacts(progression: Progression, programme: Programme, title:
 	})
 }
 
-function limitsFacts(limits: Limits): Facts {
+function limitsFacts(limits: Limits, programme: Programme): Facts {
+	const owner = limits.owner?.text
+	const named = owner === undefined ? undefined : (programme.find('lifter', owner) ?? programme.find('team', owner))
 	const { heavy, heavyHingeAndSquat: together } = limits
 	const rise = (percent: Exact | undefined) => percent && `at most ${decimal(percent)}% a week`
 	return [
+		['For', owner === undefined ? undefined : (named?.title?.text ?? owner)],
 		['Load rises', rise(limits.loadRise?.value)],
 		['Volume rises', rise(limits.volumeRise?.value)],
 		['A lighter week', limits.lighterWeekEvery && `every ${countRange(limits.lighterWeekEvery.value)} weeks`],
@@ -196,6 +199,7 @@ function lifterFacts(lifter: Lifter, programme: Programme, title: Title): Facts 
 		],
 		['Passed', list(lifter.passed.map(({ gate, on }) => `${gateText(gate, '', programme)}${on ? ` (${on})` : ''}`))],
 		['Days', list(lifter.available?.value)],
+		['Uses', list(lifter.uses.map(({ implement, insteadOf }) => `${implement.text} as ${insteadOf.text}`))],
 		['Avoids', list(lifter.avoids.map(({ movement, pattern }) => (movement ? title(movement) : `pattern ${pattern ?? ''}`)))],
 	]
 }

@@ -6,7 +6,7 @@ import type { Estimator } from '../../model/vocabulary.ts'
 import { estimatorSource, estimatorTitle, shareAt, shareText } from '../estimates.ts'
 import { decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
 import { inUnit, massText } from '../mass.ts'
-import { referenceFor, referenceSteps, titleOf, type Unknown } from './reference.ts'
+import { bodyIn, noBodyweight, referenceFor, referenceSteps, titleOf, type Unknown } from './reference.ts'
 import { repsToFailure } from './reps-to-failure.ts'
 import { massRangeText, rangeText, signedMassText } from './wording.ts'
 
@@ -151,12 +151,17 @@ function ofReps(
 		const reason = `${estimatorTitle(estimator)} gives no load for ${rangeText(reps)} reps to failure.`
 		return { missing: 'best', reason }
 	}
-	const range = { from: whole.amount.mul(least).mul(load.share), to: whole.amount.mul(most).mul(load.share) }
+	const body = bodyIn(owner.movement, owner.lifter, unit)
+	if (body === undefined) return noBodyweight(owner.lifter, owner.name, owner.programme)
+	const all = whole.amount.add(body)
+	const at = (part: Exact) => all.mul(part).sub(body).mul(load.share)
+	const range = { from: at(least), to: at(most) }
+	const withBody = body.equals(zero) ? '' : `, with ${massText({ amount: body, unit })} of bodyweight`
 	const lighter = load.share.equals(1) ? '' : `, at ${decimal(load.share.mul(hundred))}% of that load`
 	const formula = reps.from.equals(reps.to)
 		? shareText(reps.to, estimator)
 		: `${shareText(reps.to, estimator)}; ${shareText(reps.from, estimator)}`
-	const text = `Load for ${rangeText(reps)} reps to failure (${formula})${lighter}: ${massRangeText(range, unit)}.`
+	const text = `Load for ${rangeText(reps)} reps to failure (${formula})${withBody}${lighter}: ${massRangeText(range, unit)}.`
 	return adjusted(range, [...whole.steps, { text, source: estimatorSource(estimator) }], load, owner)
 }
 

@@ -1,6 +1,6 @@
 import type { Best, Lifter, Movement } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate, Unit } from '../../model/quantities.ts'
+import type { CalendarDate, Exact, Unit } from '../../model/quantities.ts'
 import type { LoadReference, MissingFact, Step } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { estimateMax, estimateText, estimatorSource, estimatorTitle } from '../estimates.ts'
@@ -52,7 +52,12 @@ export function referenceFor(
 		return { missing: 'best', reason }
 	}
 	const repsToFailure = exact(best.reps ?? 1).add(best.reserve)
-	const max = estimateMax(inUnit(best.mass, unit), repsToFailure, estimator)
+	const body = bodyIn(programme.find('movement', lift), lifter, unit)
+	const isEstimated = !repsToFailure.equals(one)
+	if (isEstimated && body === undefined) return noBodyweight(lifter, lift, programme)
+	// Reps take the body with them: the formula sees all that is lifted.
+	const whole = estimateMax(inUnit(best.mass, unit).add(body ?? zero), repsToFailure, estimator)
+	const max = whole?.sub(body ?? zero)
 	if (max === undefined) {
 		const reason = `${estimatorTitle(estimator)} gives no max for ${decimal(repsToFailure)} reps to failure (best of ${titleOf(lift, programme)}).`
 		return { missing: 'best', reason }
@@ -65,13 +70,30 @@ export function referenceFor(
 		movementName: lift,
 		best,
 		repsToFailure,
-		estimated: !repsToFailure.equals(one),
+		estimated: isEstimated,
 		uncertain: repsToFailure.compare(certainReps) > 0,
 		max,
+		body,
 		share: percent,
 		amount,
 		unit,
 	}
+}
+
+/**
+ * What the body adds to a load in formulas of reps: nothing where the load is all that is lifted, the bodyweight where the load is on top
+ * of it; `undefined` where that is not written down.
+ */
+export function bodyIn(movement: Movement | undefined, lifter: Lifter | undefined, unit: Unit): Exact | undefined {
+	if (!movement?.loadAdded) return zero
+	return lifter?.bodyweight && inUnit(lifter.bodyweight.value, unit)
+}
+
+/** Why reps on top of bodyweight say nothing. */
+export function noBodyweight(lifter: Lifter | undefined, lift: string, programme: Programme): Unknown {
+	const who = lifter === undefined ? 'The lifter' : titleOf(lifter.name.text, programme, 'lifter')
+	const reason = `Reps of ${titleOf(lift, programme)} take the body with them, and ${who} has no bodyweight written down.`
+	return { missing: 'bodyweight', reason }
 }
 
 /** "Best of Deadlift: 160 kg on 2026-09-12", and how the max follows from it. */
@@ -89,10 +111,15 @@ export function referenceSteps(
 	const date = best.on === undefined ? '' : ` on ${best.on}`
 	const steps: Step[] = [{ text: `Best of ${lift}: ${massText(best.mass)}${inPlanUnit}${set}${reserve}${date}.` }]
 	if (reference.estimated) {
-		const formula = estimateText({ amount: inUnit(best.mass, unit), unit }, repsToFailure, estimator)
+		const body = reference.body ?? zero
+		const formula = estimateText({ amount: inUnit(best.mass, unit).add(body), unit }, repsToFailure, estimator)
 		const doubt = reference.uncertain ? ' More than 10 reps to failure: uncertain.' : ''
+		const mass = (amount: Exact) => massText({ amount, unit })
+		const way = body.equals(zero)
+			? `Estimated max: ${formula} = ${mass(max)}.`
+			: `Estimated max, with ${mass(body)} of bodyweight: ${formula} = ${mass(max.add(body))}, of which ${mass(max)} are added.`
 		steps.push({
-			text: `Estimated max: ${formula} = ${massText({ amount: max, unit })}.${doubt}`,
+			text: `${way}${doubt}`,
 			source: estimatorSource(estimator),
 		})
 	}

@@ -1,5 +1,5 @@
 import type { ExactRange, Unit } from '../../model/quantities.ts'
-import type { PlannedSet, ScheduledSet } from '../../model/schedule.ts'
+import type { PlannedItem, PlannedSet, ScheduledSet } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { shareAt } from '../estimates.ts'
 import { exact, hundred } from '../exact.ts'
@@ -27,18 +27,23 @@ function percentOnBar({ load, loadTo, reference }: ScheduledSet['computed']): Ex
 
 /**
  * What a set weighs without a lifter: its percent, as far as the block alone gives it. Kilograms have none, and neither has a percent
- * that kilograms are added to.
+ * that kilograms are added to, nor what reps give on top of somebody's bodyweight.
  */
-export function plannedWeight(set: PlannedSet, ofItem: readonly PlannedSet[], estimator: Estimator): SetWeight {
-	if (!isOfTopSet(set.load)) return { load: 'not-asked', percent: ownPercent(set, estimator) }
-	const others = ofItem.filter(other => !isOfTopSet(other.load)).map(other => ownPercent(other, estimator))
+export function plannedWeight(
+	set: PlannedSet,
+	{ sets, movement }: Pick<PlannedItem, 'sets' | 'movement'>,
+	estimator: Estimator,
+): SetWeight {
+	const percentOf = (one: PlannedSet) => ownPercent(one, movement?.loadAdded ?? false, estimator)
+	if (!isOfTopSet(set.load)) return { load: 'not-asked', percent: percentOf(set) }
+	const others = sets.filter(other => !isOfTopSet(other.load)).map(percentOf)
 	const top = others.reduce(highest, undefined)
 	const { from, to } = set.load.percent
 	const percent = top && { from: top.from.mul(from).div(hundred), to: top.to.mul(to).div(hundred) }
 	return { load: 'not-asked', percent }
 }
 
-function ownPercent(set: PlannedSet, estimator: Estimator): ExactRange | undefined {
+function ownPercent(set: PlannedSet, withBody: boolean, estimator: Estimator): ExactRange | undefined {
 	const { load } = set
 	if (load.kind === 'none' || load.kind === 'warm-up' || load.added.length > 0) return undefined
 	switch (load.kind) {
@@ -46,6 +51,7 @@ function ownPercent(set: PlannedSet, estimator: Estimator): ExactRange | undefin
 			return load.percent
 		case 'rm':
 		case 'effort': {
+			if (withBody) return undefined
 			const reps = load.kind === 'rm' ? { from: exact(load.reps), to: exact(load.reps) } : repsToFailure(set)
 			const least = reps && shareAt(reps.to, estimator)
 			const most = reps && shareAt(reps.from, estimator)

@@ -7,7 +7,7 @@ import { weeksInWords } from '../common/weeks.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './beyond-rep-max.md'
-import { isBeyondRepMax, type RepSet, repSets } from './rep-max.ts'
+import { isBeyondRepMax, ofBothInWords, type RepSet, repSets } from './rep-max.ts'
 
 export const beyondRepMax: Rule = {
 	code: 'beyond-rep-max',
@@ -28,12 +28,17 @@ export const beyondRepMax: Rule = {
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
 			const origin = estimator?.origin ?? 'common practice'
 			return {
-				message: `${title} has more reps than its percent allows in ${weeks}: ${counted(worst.reps, 'rep')} at ${decimal(worst.percent, 1)}%, which allows ${decimal(worst.possible, 1)} (${formula}, ${origin}); one more than that is left to error. Take fewer reps or a lower percent.`,
+				message: `${title} has more reps than its percent allows in ${weeks}: ${counted(worst.reps, 'rep')} ${clusterInWords(worst)} at ${decimal(worst.percent, 1)}%${ofBothInWords(worst)}, which allows ${decimal(worst.possible, 1)} (${formula}, ${origin}); one more than that is left to error. Take fewer reps or a lower percent.`,
 				source: `${formula} (${origin})`,
 			}
 		},
 		spanOf: ({ set }) => set.group.span,
 	}),
+}
+
+/** " in a cluster", where the reps are those of one. */
+function clusterInWords({ set }: RepSet): string {
+	return set.clusters === undefined ? '' : ' in a cluster'
 }
 
 /** Reps past what is possible. */

@@ -11,7 +11,7 @@ import { weeksInWords } from '../common/weeks.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './effort-disagrees.md'
-import { isBeyondRepMax, type RepSet, repSets } from './rep-max.ts'
+import { isBeyondRepMax, ofBothInWords, type RepSet, repSets } from './rep-max.ts'
 
 /** Reps by which the percent may be harder than the effort: nobody rates nearer than that (common practice). */
 const tolerance = exact('1.5')
@@ -48,7 +48,7 @@ export const effortDisagrees: Rule = {
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
 			const effortText = `${isStop ? 'until ' : ''}${effort.scale} ${effort.atMost ? 'at most ' : ''}${rangeText(effort.value)}`
 			return {
-				message: `${titleOfItem(item)} is asked for ${counted(reps, 'rep')} at ${decimal(percent, 1)}% and ${effortText} in ${weeks}: the percent allows ${decimal(possible, 1)} reps (${formula}) and leaves ${decimal(left, 1)}, the effort asks to leave ${decimal(asked, 1)}; up to ${decimal(tolerance)} apart is no matter. Lower the percent, or allow more effort.`,
+				message: `${titleOfItem(item)} is asked for ${counted(reps, 'rep')} at ${decimal(percent, 1)}%${ofBothInWords(worst)} and ${effortText} in ${weeks}: the percent allows ${decimal(possible, 1)} reps (${formula}) and leaves ${decimal(left, 1)}, the effort asks to leave ${decimal(asked, 1)}; up to ${decimal(tolerance)} apart is no matter. Lower the percent, or allow more effort.`,
 				source: `${formula} (${estimator?.origin ?? 'common practice'})`,
 			}
 		},

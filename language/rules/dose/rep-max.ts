@@ -6,12 +6,13 @@ import { leastPercent } from '../../compute/percents.ts'
 import type { Block } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
-import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
+import type { PlannedItem, PlannedSet, ScheduledSet } from '../../model/schedule.ts'
 import type { ItemFault } from '../common/item-checks.ts'
 import type { PlacedSession } from '../common/placed-sessions.ts'
 
 /** A set of reps whose percent is known, and how many reps that percent allows. */
 export interface RepSet extends ItemFault {
+	/** Of a load on top of bodyweight, of both together. */
 	readonly percent: Exact
 	readonly possible: Exact
 	/** Of a range the low end; of a set in clusters those of one, for the rest after it brings most of the strength back. */
@@ -20,23 +21,32 @@ export interface RepSet extends ItemFault {
 
 /**
  * The working sets of a session whose load is a percent of a best, or comes to one. Left out are loads that come of the reps themselves (an
- * effort alone), sets that are over the limit anyhow, and movements whose load is added to bodyweight: a share of what is added says nothing
- * about the whole.
+ * effort alone) and sets that are over the limit anyhow. Of a load on top of bodyweight the percent is one of both together, where the
+ * bodyweight is known: a share of what is added says nothing about the whole.
  */
 export function repSets(session: PlacedSession, whose: string | Block, programme: Programme): readonly RepSet[] {
 	const { estimator, noSetAbove } = limitsFor(whose, programme)
 	const formula = estimator?.value ?? 'epley'
 	return session.items.flatMap(item =>
-		item.working && !item.movement?.loadAdded
+		item.working
 			? item.sets.flatMap((set): RepSet[] => {
-					const percent = isByReps(set) ? undefined : leastPercent(set, item, formula)
+					const written = isByReps(set) ? undefined : leastPercent(set, item, formula)
 					const reps = repsWithoutRest(set)
-					if (percent === undefined || reps === undefined || isAbove(percent, noSetAbove?.value)) return []
+					if (written === undefined || reps === undefined || isAbove(written, noSetAbove?.value)) return []
+					const percent = item.movement?.loadAdded ? withBody(set) : written
+					if (percent === undefined) return []
 					const possible = percent.compare(hundred) > 0 ? zero : repsPossible(percent.div(hundred), formula)
 					return possible === undefined ? [] : [{ item, set, cause: '', percent, possible, reps }]
 				})
 			: [],
 	)
+}
+
+/** What is added and the body, in percent of the most that is added and the body. */
+function withBody(set: PlannedSet | ScheduledSet): Exact | undefined {
+	const { exact, reference } = 'computed' in set ? set.computed : { exact: undefined, reference: undefined }
+	if (exact === undefined || reference?.body === undefined || reference.body.equals(zero)) return undefined
+	return exact.add(reference.body).div(reference.amount.add(reference.body)).mul(hundred)
 }
 
 /** More reps than the percent allows, by more than a rep: formulas are no nearer than that. */
@@ -55,4 +65,9 @@ function isAbove(percent: Exact, limit: Exact | undefined): boolean {
 /** The text that a set's load is written in. */
 export function loadSpan({ set: { group } }: { readonly item: PlannedItem; readonly set: PlannedSet }) {
 	return group.load?.span ?? group.ramp?.span ?? group.span
+}
+
+/** " of bodyweight and load together", where the percent is one of both. */
+export function ofBothInWords({ item }: RepSet): string {
+	return item.movement?.loadAdded ? ' of bodyweight and load together' : ''
 }
