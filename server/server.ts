@@ -35,6 +35,7 @@ import { references } from './features/references.ts'
 import { rename } from './features/rename.ts'
 import { selectionRanges } from './features/selection-ranges.ts'
 import { semanticTokens } from './features/semantic-tokens.ts'
+import { signatureHelp } from './features/signature-help.ts'
 import { workspaceSymbols } from './features/workspace-symbols.ts'
 import type { Files } from './files.ts'
 import { Settings } from './settings.ts'
@@ -46,6 +47,7 @@ const features: readonly Feature[] = [
 	pullDiagnostics,
 	hover,
 	completion,
+	signatureHelp,
 	definition,
 	references,
 	rename,

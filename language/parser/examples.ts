@@ -87,6 +87,7 @@ export const exampleLines: Readonly<Record<string, { readonly what: string; read
 	UntilClause: { what: 'where the sets end', example: 'up to 5 x 3 at 80% until rpe 9' },
 	ClustersClause: { what: 'clusters', example: '4 x 6 in clusters of 2 resting 20 s at 80%' },
 	TempoClause: { what: 'a tempo', example: 'tempo 4-1-1-0' },
+	SideClause: { what: 'work on each side', example: 'each side' },
 	RestClause: { what: 'the rest', example: 'rest 2 min' },
 	Plan: { what: 'a plan', example: 'plan mara-autumn for mara-lind' },
 	StartLine: { what: 'the start', example: 'start 2026-10-05' },

@@ -28,13 +28,61 @@ export function expectedAfter(text: string, services: LangiumCoreServices): Expe
 	return [...found.values()]
 }
 
-function nextFeatures(text: string, services: LangiumCoreServices): NextFeature[] {
+/** Where in the grammar a text ends that begins a definition. */
+export interface Ending {
+	/** From the whole to the last word: each rule, with the property of it that is being read. */
+	readonly path: readonly { readonly rule: string; readonly property: string | undefined }[]
+	/** Rules that may go on right after it. */
+	readonly next: readonly string[]
+}
+
+/** `undefined` where the text does not read up to its end. */
+export function endingOf(text: string, services: LangiumCoreServices): Ending | undefined {
+	const { tokens, tokenIndex, elementStack } = parserFor(services).parse(text)
+	if (tokenIndex === 0 || tokenIndex < tokens.length) return undefined
+	return {
+		path: elementStack.map(element => ({
+			rule: ruleOf(element),
+			property: AstUtils.getContainerOfType(element, GrammarAST.isAssignment)?.feature,
+		})),
+		next: [...new Set(findNextFeatures([elementStack.map(feature => ({ feature }))], []).map(({ feature }) => ruleOf(feature)))],
+	}
+}
+
+/** The words that a rule of the grammar may begin with; empty for one that begins with a number or a name. */
+export function firstWords(rule: string, services: LangiumCoreServices): string[] {
+	const found = services.Grammar.rules.find(one => one.name === rule)
+	if (!GrammarAST.isParserRule(found)) return []
+	return findFirstFeatures(found.definition).flatMap(stack => {
+		const expected = toExpected(stack[stack.length - 1]!.feature)
+		return expected?.kind === 'word' ? [expected.word] : []
+	})
+}
+
+/** The rules that a rule of the grammar is a choice of, those that are choices themselves replaced by theirs. */
+export function choicesOf(rule: string, services: LangiumCoreServices): string[] {
+	const found = services.Grammar.rules.find(one => one.name === rule)
+	if (!GrammarAST.isParserRule(found) || !GrammarAST.isAlternatives(found.definition)) return [rule]
+	const { elements } = found.definition
+	const names = elements.map(element => (GrammarAST.isRuleCall(element) ? element.rule.$refText : undefined))
+	return names.every(name => name !== undefined) ? names.flatMap(name => choicesOf(name, services)) : [rule]
+}
+
+function ruleOf(element: GrammarAST.AbstractElement): string {
+	return AstUtils.getContainerOfType(element, GrammarAST.isParserRule)?.name ?? ''
+}
+
+function parserFor(services: LangiumCoreServices): LangiumCompletionParser {
 	let parser = parsers.get(services)
 	if (!parser) {
 		parser = createCompletionParser(services)
 		parsers.set(services, parser)
 	}
-	const { tokens, tokenIndex, elementStack } = parser.parse(text)
+	return parser
+}
+
+function nextFeatures(text: string, services: LangiumCoreServices): NextFeature[] {
+	const { tokens, tokenIndex, elementStack } = parserFor(services).parse(text)
 	if (tokenIndex > 0) {
 		const stack = elementStack.map(feature => ({ feature }))
 		return findNextFeatures([stack], tokens.slice(tokenIndex))
@@ -50,7 +98,7 @@ function nextFeatures(text: string, services: LangiumCoreServices): NextFeature[
 }
 
 function toExpected(feature: GrammarAST.AbstractElement): Expected | undefined {
-	const rule = AstUtils.getContainerOfType(feature, GrammarAST.isParserRule)?.name ?? ''
+	const rule = ruleOf(feature)
 	if (GrammarAST.isKeyword(feature)) return /^[a-z]/.test(feature.value) ? { kind: 'word', word: feature.value, rule } : undefined
 	const property = AstUtils.getContainerOfType(feature, GrammarAST.isAssignment)?.feature
 	if (GrammarAST.isCrossReference(feature)) return property ? { kind: 'name', rule, property } : undefined

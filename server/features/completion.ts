@@ -5,6 +5,7 @@ import type { Folder } from '../../language/workspace/folder.ts'
 import type { TextFile } from '../../language/workspace/text-file.ts'
 import { type Expected, expectedAfter } from '../completion/expected.ts'
 import { candidates } from '../completion/names.ts'
+import { isInTextOrComment } from '../completion/places.ts'
 import type { Feature } from '../feature.ts'
 import { asMarkdown } from '../markdown.ts'
 import { offsetOf, rangeOf } from '../positions.ts'
@@ -58,14 +59,4 @@ function wordItem({ word, rule }: Expected & { kind: 'word' }, index: number): C
 		sortText: `3${String(index).padStart(3, '0')}`,
 		...(line ? { labelDetails: { description: line.what }, detail: line.example } : {}),
 	}
-}
-
-function isInTextOrComment(workspace: Workspace, file: TextFile, offset: number): boolean {
-	const { tokens, hidden } = workspace.reader.tokenize(file.text)
-	const holds = (token: { startOffset: number; endOffset?: number }, closed: boolean) =>
-		token.startOffset < offset && offset <= (token.endOffset ?? token.startOffset) + (closed ? 0 : 1)
-	return (
-		hidden.some(token => holds(token, token.tokenType.name === 'BLOCK_COMMENT')) ||
-		tokens.some(token => token.tokenType.name.endsWith('STRING') && holds(token, token.tokenType.name !== 'UNCLOSED_STRING'))
-	)
 }
