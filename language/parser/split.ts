@@ -18,7 +18,24 @@ const wordsBeforeAName = new Set([
 	...['run', 'swap', 'for', 'drop', 'scale', 'step', 'best', 'base', 'fails', 'with', 'keep', 'passed', 'requires', 'avoid'],
 	...['targets', 'answers', 'members', 'by', 'did', 'of', 'at', 'main', 'accessory', 'warm-up', 'conditioning', 'test', 'missed'],
 	...['session', 'turn', 'move', 'allow', 'pattern', 'to', 'after', 'as', ','],
-	...['bar', 'stack', 'fixed', 'equipment', 'uses', 'trains', 'muscles', 'role', 'link', 'needs', 'deviation', 'before'],
+	...[
+		'bar',
+		'stack',
+		'fixed',
+		'equipment',
+		'uses',
+		'trains',
+		'muscles',
+		'role',
+		'link',
+		'needs',
+		'deviation',
+		'before',
+		'available',
+		'days',
+		'over',
+		'on',
+	],
 ])
 
 /** Splits a text's tokens at the words that begin a definition. */
