@@ -46,7 +46,7 @@ async function run(name: string, date: CalendarDate, movement: string, options: 
 function explanationText({ session, item, sets }: DayExplanation, style: Style, width: number): string {
 	const role = item.role === 'main' || item.role === 'accessory' ? '' : ` (${item.role})`
 	const title = (item.movement ? titleOf(item.movement) : item.movementName.text) + role
-	const where = `${session.weekday} ${session.date}, ${session.session.title?.text ?? spokenName(session.session.name.text)}`
+	const where = `${session.weekday}${session.part === undefined ? '' : ` ${session.part}`} ${session.date}, ${session.session.title?.text ?? spokenName(session.session.name.text)}`
 	const head = `${style.strong(plain(title))}${style.quiet(plain(`  ${where}`))}`
 	const bodies = sets.map(({ heading, lines }) => {
 		const steps = lines.map(line => `    ${wrap(plain(line), width - 6).join('\n      ')}`)

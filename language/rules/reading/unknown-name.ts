@@ -1,3 +1,5 @@
+import { isMovable } from '../../compute/outline/placements.ts'
+import { dayText } from '../../compute/session-days.ts'
 import type { Block, Definition, DefinitionKind, Log, Plan, Run } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -106,6 +108,15 @@ function checkChanges(run: Run, block: Block, programme: Programme): Finding[] {
 		const otherwise = sessions.size > 0 ? `Its sessions: ${inWords([...sessions], 'and')}.` : 'It has no sessions.'
 		found.push(unknown(name, `${block.name.text} has no session "${name.text}".`, [...sessions], otherwise))
 	}
+	const needOneDay = (name: Name) => {
+		const session = block.sessions.find(one => one.name.text === name.text)
+		if (session === undefined || isMovable(session, block)) return
+		const turn = block.turns.find(one => one.sessions.some(each => each.text === name.text))
+		const days = inWords((session.days.length > 0 ? session.days : (turn?.days ?? [])).map(dayText))
+		const why = session.days.length > 0 ? `stands on ${days}` : `takes its turn over ${days}`
+		const message = `${name.text} ${why}, and this line does not say which of them it moves. Move one day by its date: move ${name.text} from … to …`
+		found.push({ span: name.span, message })
+	}
 	const bringIn = (name: Name) => {
 		present.add(name.text)
 		ever.add(name.text)
@@ -127,6 +138,7 @@ function checkChanges(run: Run, block: Block, programme: Programme): Finding[] {
 				break
 			case 'move':
 				needSession(change.session)
+				needOneDay(change.session)
 		}
 	}
 	// A scale holds for the whole run, wherever it stands among the other lines.

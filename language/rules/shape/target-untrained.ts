@@ -1,3 +1,4 @@
+import { weeksOfARound } from '../../compute/outline/placements.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Block, Movement, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -21,10 +22,13 @@ export const targetUntrained: Rule = {
 	check: { block: checkBlock, plan: checkPlan },
 }
 
-/** The training weeks in which nothing is done for a target: not the lift, nothing that is a percent of it, no main work of its pattern. */
-function weeksWithout(target: Movement, sessions: readonly PlacedSession[]): readonly number[] {
+/**
+ * The training weeks in which nothing is done for a target: not the lift, nothing that is a percent of it, no main work of its pattern. Where
+ * sessions take turns, it has its own in another week of the round (`round` weeks).
+ */
+function weeksWithout(target: Movement, sessions: readonly PlacedSession[], round: number): readonly number[] {
 	const items = (week: readonly PlacedSession[]) => week.flatMap(session => session.items).filter(item => item.working)
-	return groupedBy(sessions, session => String(session.blockWeek)).flatMap(week => {
+	const weeks = groupedBy(sessions, session => String(session.blockWeek)).map(week => {
 		const [{ deload, blockWeek }] = week
 		const working = items(week)
 		const isTrained = working.some(({ movement, movementName, role }) => {
@@ -32,14 +36,17 @@ function weeksWithout(target: Movement, sessions: readonly PlacedSession[]): rea
 			const isOfPattern = role === 'main' && movement?.pattern !== undefined && movement.pattern.value === target.pattern?.value
 			return isTarget || isOfPattern
 		})
-		return deload || working.length === 0 || isTrained ? [] : [blockWeek]
+		return { blockWeek, isTrained, isOpen: !deload && working.length > 0 && !isTrained }
 	})
+	const trained = weeks.filter(week => week.isTrained).map(week => week.blockWeek)
+	const isInRound = (week: number) => trained.some(other => Math.abs(other - week) < round)
+	return weeks.flatMap(({ blockWeek, isOpen }) => (isOpen && !isInRound(blockWeek) ? [blockWeek] : []))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
 	return block.targets.flatMap((name): Finding[] => {
 		const target = programme.find('movement', name.text)
-		const weeks = target ? weeksWithout(target, blockSessions(block, programme)) : []
+		const weeks = target ? weeksWithout(target, blockSessions(block, programme), weeksOfARound(block)) : []
 		return weeks.length === 0 ? [] : [{ span: name.span, ...said(name.text, weeks, programme) }]
 	})
 }
@@ -49,12 +56,13 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const { leftOut } = schedulePlan(plan, programme)
 	return groupedBy(planSessions(plan, programme), session => session.run.monday).flatMap(sessions => {
 		const { run } = sessions[0]
+		const round = weeksOfARound(run.block)
 		const whole = sessions.filter(({ blockWeek }) => !leftOut.some(left => left.run === run && left.blockWeek === blockWeek))
 		return run.block.targets.flatMap((name): Finding[] => {
 			const target = programme.find('movement', name.text)
 			if (target === undefined) return []
-			const known = weeksWithout(target, blockSessions(run.block, programme))
-			const weeks = weeksWithout(target, whole).filter(week => !known.includes(week))
+			const known = weeksWithout(target, blockSessions(run.block, programme), round)
+			const weeks = weeksWithout(target, whole, round).filter(week => !known.includes(week))
 			if (weeks.length === 0) return []
 			const related = [{ definition: run.block, span: name.span, message: 'The block targets it here.' }]
 			return [{ span: run.run.header, ...said(name.text, weeks, programme), related }]
