@@ -215,10 +215,10 @@ describe('the example lines that messages show', () => {
 
 	it('with a reserved word in place of a name keep their definition whole', () => {
 		for (const [rule, { example }] of Object.entries(exampleLines)) {
-			const names = reader
-				.tokenize(example)
-				.tokens.filter(({ tokenType }) => tokenType.name === 'ID')
-				.filter(({ startOffset }) => startOffset > 0)
+			// What stands first on its line, or after another name, may begin the next definition.
+			const { tokens } = reader.tokenize(example)
+			const isName = (index: number) => tokens[index]?.tokenType.name === 'ID'
+			const names = tokens.filter((_, index) => index > 0 && isName(index) && !isName(index - 1))
 			for (const name of names) {
 				const before = contextsOf(example).find(text => syntaxOf(text).length === 0)!
 				const at = before.lastIndexOf(example) + name.startOffset
