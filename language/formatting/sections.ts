@@ -55,8 +55,7 @@ export function readSections(text: string, reader: TextReader): Sections {
 	if (lead) sections.push(keep(text, lead, all, firstStart))
 	for (const [index, { parsed, start, end }] of parts.entries()) {
 		const faulty = unreadable.filter(one => one.start >= start && one.start < end)
-		const last = parsed.tokens[parsed.tokens.length - 1]!
-		const own = extentOf([{ start, end: start + last.endOffset! + 1 }, ...faulty])!
+		const own = extentOf([{ start, end: start + parsed.lastEnd }, ...faulty])!
 		const definition = faulty.length === 0 ? definitionOf(parsed) : undefined
 		if (definition) sections.push({ ...own, lines: linesOf(parsed, start), definition })
 		else sections.push(keep(text, own, all, parts[index + 1]?.start ?? text.length))

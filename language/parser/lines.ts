@@ -1,10 +1,12 @@
 import type { AstNode } from 'langium'
-import type { Parsed } from './parse.ts'
+import { type Parsed, spanOf } from './parse.ts'
+import type { Origin } from './shorthand/read.ts'
 
-/** A word of the text, with its place in the whole text. */
+/** A word of the text, with its place in the whole text; one that is only meant has no length. */
 export interface LineToken {
 	/** The lexer's name for words of its kind. */
 	readonly type: string
+	/** The word that it is read as; where that is a guess, the word that is written. */
 	readonly image: string
 	readonly start: number
 	readonly end: number
@@ -25,7 +27,7 @@ export interface Line {
  * The lines of a definition that was read without a fault, in the order of the text; together they have all its tokens.
  * @param offset Where the positions of `parsed` count from.
  */
-export function linesOf({ tree, tokens }: Parsed, offset: number): Line[] {
+export function linesOf({ tree, tokens, text }: Parsed, offset: number): Line[] {
 	if (!tree) return []
 	const nodes = [...nodesOf(tree)]
 	const lines = new Map<AstNode, Line>()
@@ -34,8 +36,11 @@ export function linesOf({ tree, tokens }: Parsed, offset: number): Line[] {
 		const next = nodes[index + 1]?.$cstNode?.offset ?? Number.POSITIVE_INFINITY
 		const own: LineToken[] = []
 		for (let token = tokens[at]; token && token.startOffset < next; token = tokens[++at]) {
-			const { image, startOffset, tokenType } = token
-			own.push({ type: tokenType.name, image, start: offset + startOffset, end: offset + startOffset + image.length })
+			const { start, end } = spanOf(token)
+			const isGuess = (token.payload as Origin | undefined)?.unsettled
+			if (isGuess && end === start) continue
+			const image = isGuess ? text.slice(start, end) : token.image
+			own.push({ type: token.tokenType.name, image, start: offset + start, end: offset + end })
 		}
 		const above = node.$container && lines.get(node.$container)
 		const line: Line = { kind: node.$type, above, depth: above ? above.depth + 1 : 0, tokens: own }

@@ -1,5 +1,7 @@
 import { EOF, type IRecognitionException, type IToken } from 'chevrotain'
 import { type DefinitionKind, definitionKinds } from '../model/definitions.ts'
+import type { Fault } from '../model/reading.ts'
+import type { Span } from '../model/text.ts'
 import { exampleLines } from './examples.ts'
 
 /** Parts of a line that are too small to explain it by: the line around them is shown instead. */
@@ -81,6 +83,13 @@ function innermostLine(error: IRecognitionException): string | undefined {
 function article(kind: string | undefined): string {
 	if (kind === undefined) return 'a definition'
 	return kind === 'limits' || kind === 'rules' ? `"${kind}"` : `a ${kind}`
+}
+
+/** About characters that mean nothing where they stand. */
+export function meansNothing(text: string, span: Span): Fault {
+	const begin = span.end - span.start > 2 ? 'These characters mean' : `${quote(text)} means`
+	const message = `${begin} nothing here. Text that is for people stands in quotes, or after //.`
+	return { code: 'syntax', span, message, corrections: [{ title: 'Remove it', edits: [{ span, text: '' }] }] }
 }
 
 /** A word as it is quoted in a message; long ones are cut. */

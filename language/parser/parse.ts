@@ -1,21 +1,29 @@
 import { EOF, type IRecognitionException, type IToken, type TokenType } from 'chevrotain'
-import { type AstNode, CstUtils, type LangiumCoreServices } from 'langium'
+import type { AstNode, LangiumCoreServices } from 'langium'
 import type { Document, Definition as Tree } from '../grammar/generated/ast.ts'
 import type { Correction, Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { nearest } from '../names/nearest.ts'
-import { explainFault, quote } from './messages.ts'
+import { explainFault, meansNothing, quote } from './messages.ts'
 import type { HandedLexer } from './services.ts'
-import { isReserved, type Stretch } from './split.ts'
-import { reservedWords } from './tokens.ts'
+import { type Origin, readShorthand } from './shorthand/read.ts'
+import { isReserved, isReservedInCapitals, type Stretch } from './split.ts'
+import { reservedWords } from './words.ts'
 
 /** A definition's tree, or a stretch of text that none could be made of; all positions count from `start`. */
 export interface Parsed {
 	/** Offset in the stretch's own text. */
 	readonly start: number
 	readonly end: number
+	/** From its start to its end. */
+	readonly text: string
 	readonly tree: Tree | undefined
+	/** Where the last of its words or signs ends, whatever it is read as. */
+	readonly lastEnd: number
+	/** As they are meant: what is pasted from elsewhere stands in the words of ours that it means. */
 	readonly tokens: readonly IToken[]
+	/** Stretches of the text that are read as if they were not there: a list's dash, brackets. */
+	readonly leftOut: readonly Span[]
 	readonly faults: readonly Fault[]
 }
 
@@ -128,9 +136,14 @@ export class DefinitionParser {
 	private parseFrom(tokens: IToken[], text: string, start: number): Parsed[] {
 		const first = tokens[0]!
 		const end = start + text.length
+		const lastEnd = tokens[tokens.length - 1]!.endOffset! + 1
+		if (isReservedInCapitals(first)) {
+			const word = first.image.toLowerCase()
+			return this.parseFrom([readAs(first, this.keywords.get(word)!, word), ...tokens.slice(1)], text, start)
+		}
 		if (isReserved(first)) {
 			const { tree, errors } = this.attempt(tokens, text)
-			if (errors.length === 0) return [{ start, end, tree, tokens, faults: [] }]
+			if (errors.length === 0) return [{ start, end, text, lastEnd, tree, tokens, leftOut: [], faults: [] }]
 		}
 		const header = this.misspeltHeader(tokens)
 		if (header === 0) {
@@ -147,18 +160,24 @@ export class DefinitionParser {
 				...this.parseFrom(later, text.slice(cut), start + cut),
 			]
 		}
-		if (!isReserved(first)) return [{ start, end, tree: undefined, tokens, faults: [stray(first)] }]
-		return [{ start, end, tokens, ...this.repair(tokens, text) }]
+		if (!isReserved(first)) return [{ start, end, text, lastEnd, tree: undefined, tokens, leftOut: [], faults: [stray(first)] }]
+		return [{ start, end, text, lastEnd, ...this.repair(tokens, text) }]
 	}
 
-	/** Reads on after faults: misspelt words as the nearest that let more be read, else from the next line's first word. */
-	private repair(given: IToken[], text: string): Pick<Parsed, 'tree' | 'faults'> {
+	/** Reads what is pasted from elsewhere as what it means, and on after faults: misspelt words as the nearest that let more be read, else from the next line's first word. */
+	private repair(given: IToken[], text: string): Pick<Parsed, 'tree' | 'tokens' | 'leftOut' | 'faults'> {
 		const faults: Fault[] = []
-		let tokens = given.map((token, index) => {
-			if (index === 0 || !isReserved(token)) return token
+		const meant = readShorthand(given, this.lexer.definition)
+		const signs = meant.tokens.filter(isSign)
+		faults.push(...signs.map(token => meansNothing(token.image, spanOf(token))))
+		let tokens = meant.tokens.flatMap((token, index) => {
+			if (isSign(token)) return []
+			if (index === 0 || !isReserved(token)) return [token]
 			faults.push(reservedAsName(token))
-			return retyped(token, this.lexer.definition.ID!)
+			return [readAs(token, this.lexer.definition.ID!, token.image)]
 		})
+		// What is cut out below is still there for what works on layout.
+		let all = tokens
 		let attempt = this.attempt(tokens, text)
 		let lastCut = -1
 		for (let round = 0; attempt.errors.length > 0; round++) {
@@ -167,6 +186,7 @@ export class DefinitionParser {
 			if (spelled) {
 				faults.push(spelled.fault)
 				tokens = spelled.tokens
+				all = all.map(token => (token === spelled.from ? spelled.to : token))
 				attempt = spelled.attempt
 				if (spelled.at === at) lastCut = at
 				continue
@@ -183,7 +203,7 @@ export class DefinitionParser {
 			lastCut = at
 			attempt = this.attempt(tokens, text)
 		}
-		return { tree: attempt.tree, faults: faults.slice(0, mostFaults) }
+		return { tree: attempt.tree, tokens: all, leftOut: meant.leftOut, faults: faults.slice(0, mostFaults) }
 	}
 
 	/** Reads the first misspelt word at a fault as the word that it is nearest to, where more can be read then. */
@@ -196,13 +216,14 @@ export class DefinitionParser {
 				if (!token || index < 1 || !isPlainName(token)) continue
 				const word = nearest(token.image, this.keywords.keys())
 				if (word === undefined || reservedWords.has(word)) continue
-				const repaired = [...tokens.slice(0, index), retyped(token, this.keywords.get(word)!), ...tokens.slice(index + 1)]
+				const to = retyped(token, this.keywords.get(word)!)
+				const repaired = [...tokens.slice(0, index), to, ...tokens.slice(index + 1)]
 				const attempt = this.attempt(repaired, text)
 				const isBetter =
 					attempt.errors.length < errors.length || (at === first && this.errorIndex(attempt.errors, repaired) > first)
 				if (!isBetter) continue
 				const fault = misspelt(token, word, `${quote(token.image)} is no word that can stand here.`)
-				return { tokens: repaired, attempt, fault, at }
+				return { from: token, to, tokens: repaired, attempt, fault, at }
 			}
 		}
 		return undefined
@@ -211,9 +232,7 @@ export class DefinitionParser {
 	private attempt(tokens: IToken[], text: string): { tree: Tree | undefined; errors: IRecognitionException[] } {
 		this.lexer.hand({ tokens, hidden: [], errors: [] })
 		const { value, parserErrors } = this.services.parser.LangiumParser.parse<Document & AstNode>(text)
-		const tree = value.definitions?.[0]
-		if (tree) for (const token of tokens) if (token.payload) putWordIn(tree, token)
-		return { tree, errors: [...parserErrors] }
+		return { tree: value.definitions?.[0], errors: [...parserErrors] }
 	}
 
 	private errorIndex(errors: readonly IRecognitionException[], tokens: readonly IToken[]): number {
@@ -227,7 +246,10 @@ export class DefinitionParser {
 		const found = tokens.findIndex((token, index) => {
 			const name = tokens[index + 1]
 			const title = tokens[index + 2]
-			if (!name || !title || !isPlainName(token) || !isPlainName(name) || !isString(title)) return false
+			if (!name || !title || !isPlainName(token) || !isString(title)) return false
+			// A word of the language may be a name too; then the line must begin there, since a note stands after a word and a quote as well.
+			const isOwnLine = index === 0 || tokens[index - 1]!.endLine !== token.startLine
+			if (!isPlainName(name) && !(isOwnLine && isWord(name.tokenType) && !isReserved(name))) return false
 			return nearest(token.image, reservedWords) !== undefined
 		})
 		return found < 0 ? undefined : found
@@ -253,27 +275,30 @@ function nextLineStart(tokens: readonly IToken[], from: number): number {
 	return onNewLine ?? later[0] ?? tokens.length
 }
 
-/** Read as another word; its image stays, since places are counted by it, and the word itself is put in after. */
+/** Read as another word, which is a guess. */
 function retyped(token: IToken, type: TokenType): IToken {
-	const word = isWord(type) ? type.PATTERN : undefined
-	return { ...token, tokenType: type, tokenTypeIdx: type.tokenTypeIdx!, payload: word === token.image ? undefined : word }
+	const origin: Origin = { unsettled: true }
+	return { ...readAs(token, type, isWord(type) ? (type.PATTERN as string) : token.image), payload: origin }
 }
 
-/** Where the tree holds a misspelt word, the word that it was read as stands in its place: `acessory` is the role `accessory`. */
-function putWordIn(tree: Tree, { startOffset, image, payload }: IToken): void {
-	const leaf = tree.$cstNode && CstUtils.findLeafNodeAtOffset(tree.$cstNode, startOffset)
-	const node = leaf?.astNode as Record<string, unknown> | undefined
-	// `Block` is also the tree's own name for what a block is; those names begin with a dollar sign.
-	for (const [property, value] of Object.entries(node ?? {}))
-		if (value === image && !property.startsWith('$')) node![property] = payload
+function readAs(token: IToken, type: TokenType, image: string): IToken {
+	return { ...token, image, tokenType: type, tokenTypeIdx: type.tokenTypeIdx! }
 }
 
 function moved(token: IToken, by: number): IToken {
 	return { ...token, startOffset: token.startOffset + by, endOffset: token.endOffset! + by }
 }
 
+/** The stretch of text that is replaced where a token is written otherwise: none of its own for a word that is only meant. */
 export function spanOf(token: IToken): Span {
-	return { start: token.startOffset, end: token.endOffset! + 1 }
+	const { inserted } = (token.payload ?? {}) as Origin
+	const end = token.endOffset! + 1
+	if (inserted) return inserted === 'before' ? { start: token.startOffset, end: token.startOffset } : { start: end, end }
+	return { start: token.startOffset, end }
+}
+
+function isSign(token: IToken): boolean {
+	return token.tokenType.name === 'SIGN' || token.tokenType.name === 'SIGN_BEHIND'
 }
 
 function misspelt(token: IToken, word: string, begin: string): Fault {

@@ -1,10 +1,14 @@
+import type { IToken } from 'chevrotain'
 import {
+	type CstNodeBuilder,
 	createDefaultCoreModule,
 	createDefaultSharedCoreModule,
+	createLangiumParser,
 	DefaultLexer,
 	EmptyFileSystem,
 	inject,
 	type LangiumCoreServices,
+	type LangiumParser,
 	type LexerResult,
 	type Module,
 	type PartialLangiumCoreServices,
@@ -36,7 +40,20 @@ const barstaveModule: Module<LangiumCoreServices, PartialLangiumCoreServices> = 
 		TokenBuilder: () => new BarstaveTokenBuilder(),
 		ValueConverter: () => new BarstaveValueConverter(),
 		Lexer: services => new HandedLexer(services),
+		LangiumParser: services => placedByTokens(createLangiumParser(services)),
 	},
+}
+
+/** A leaf of the tree takes the place that its token has in the text, whatever word that is read as. */
+function placedByTokens(parser: LangiumParser): LangiumParser {
+	const { nodeBuilder } = parser as unknown as { nodeBuilder: CstNodeBuilder }
+	const build = nodeBuilder.buildLeafNode.bind(nodeBuilder)
+	nodeBuilder.buildLeafNode = (token: IToken, feature) => {
+		const leaf = build(token, feature)
+		Object.assign(leaf, { _length: token.endOffset! + 1 - token.startOffset })
+		return leaf
+	}
+	return parser
 }
 
 /** Langium's services for the language, without an editor and without files. */

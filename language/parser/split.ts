@@ -1,5 +1,5 @@
 import type { IToken } from 'chevrotain'
-import { reservedWords } from './tokens.ts'
+import { reservedWords, wordsBeforeADefinedName } from './words.ts'
 
 /** A stretch of tokens that is read by itself: it begins with a word that begins a definition, except the first of a text. */
 export interface Stretch {
@@ -14,28 +14,9 @@ export interface Stretch {
  * own it begins a definition, so that a half-typed `run` does not swallow what follows.
  */
 const wordsBeforeAName = new Set([
-	...reservedWords,
-	...['run', 'swap', 'for', 'drop', 'scale', 'step', 'best', 'base', 'fails', 'with', 'keep', 'passed', 'requires', 'avoid'],
-	...['targets', 'answers', 'members', 'by', 'did', 'of', 'at', 'main', 'accessory', 'warm-up', 'conditioning', 'test', 'missed'],
-	...['session', 'turn', 'move', 'allow', 'pattern', 'to', 'after', 'as', ','],
-	...[
-		'bar',
-		'stack',
-		'fixed',
-		'equipment',
-		'uses',
-		'trains',
-		'muscles',
-		'role',
-		'link',
-		'needs',
-		'deviation',
-		'before',
-		'available',
-		'days',
-		'over',
-		'on',
-	],
+	...wordsBeforeADefinedName,
+	...['for', 'with', 'by', 'of', 'at', 'to', 'after', 'as', 'before', 'over', 'on', 'available', 'days', ','],
+	...['bar', 'stack', 'fixed', 'equipment', 'uses', 'trains', 'muscles', 'role', 'link', 'needs', 'deviation'],
 ])
 
 /** Splits a text's tokens at the words that begin a definition. */
@@ -56,9 +37,15 @@ export function isReserved(token: IToken): boolean {
 	return reservedWords.has(token.tokenType.name)
 }
 
+/** `Block`, `PLAN`: a word that begins a definition, as a telephone writes it. */
+export function isReservedInCapitals(token: IToken): boolean {
+	return token.tokenType.name === 'OTHER_NAME' && reservedWords.has(token.image.toLowerCase())
+}
+
 function beginsDefinition(tokens: readonly IToken[], index: number): boolean {
 	const token = tokens[index]!
-	if (!isReserved(token)) return false
 	const before = tokens[index - 1]!
+	if (isReservedInCapitals(token)) return before.endLine !== token.startLine && /^[a-z]/i.test(tokens[index + 1]?.image ?? '')
+	if (!isReserved(token)) return false
 	return before.endLine !== token.startLine || !wordsBeforeAName.has(before.image)
 }

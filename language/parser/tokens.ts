@@ -1,27 +1,34 @@
 import type { IToken, TokenType } from 'chevrotain'
 import { DefaultTokenBuilder, DefaultValueConverter, type GrammarAST, type TokenBuilderOptions } from 'langium'
-import { definitionKinds } from '../model/definitions.ts'
+import { reservedWords, wordsBeforeADefinedName } from './words.ts'
 
 /** Letters of any script, as single UTF-16 units; what a name may not have is reported at the name, not at each letter. */
 const letter = 'A-Za-z_\\u00AA-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02FF\\u0370-\\u1FFF\\u2C00-\\u2DFF\\u3040-\\uFAFF\\uFE20-\\uFEFE'
 const letterOrDigit = `${letter}0-9\\u0300-\\u036F`
 
-/** The eleven words that begin a definition. They are the only words that may never be a name. */
-export const reservedWords: ReadonlySet<string> = new Set(definitionKinds)
+/** The name of a month or its short form, as the lexer sees it; what is none is no date of the calendar. */
+const month = '(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\\.?'
+const otherDates = [
+	'\\d{4}[-./]\\d{1,2}[-./]\\d{1,2}(?![\\d-])',
+	'\\d{1,2}[./]\\d{1,2}[./]\\d{2,4}(?!\\d)',
+	`\\d{1,2}(?:st|nd|rd|th)?[ .\\u00A0-]{0,2}${month}[ ,.\\u00A0-]{1,2}\\d{4}(?!\\d)`,
+	`${month}[ \\u00A0]\\d{1,2}(?:st|nd|rd|th)?,?[ \\u00A0]\\d{4}(?!\\d)`,
+]
 
 /**
  * Forms that are read although they are not ours, because their meaning is plain: name of the token, what it stands for, its pattern.
  * `language/reading/spellings.ts` reports each with its correction.
  */
-const readableForms: readonly { name: string; category: string; pattern: RegExp }[] = [
-	{
-		name: 'OTHER_DATE',
-		category: 'DATE',
-		pattern: /\d{4}[-./]\d{1,2}[-./]\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?!\d)/,
-	},
+const readableForms: readonly { name: string; category?: string; pattern: RegExp }[] = [
+	{ name: 'OTHER_DATE', category: 'DATE', pattern: new RegExp(otherDates.join('|'), 'i') },
 	{ name: 'OTHER_NUMBER', category: 'NUMBER', pattern: /[\uFF10-\uFF19]+([.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?/ },
 	{ name: 'CURLY_STRING', category: 'STRING', pattern: /[“”„](\\.|[^“”„"\\\n\r])*[“”"]/ },
 	{ name: 'UNCLOSED_STRING', category: 'STRING', pattern: /["“”„](\\.|[^"“”„\\\n\r])*\\?/ },
+	/** Signs that only mean something in what is pasted from elsewhere: `language/parser/shorthand` reads them. */
+	{
+		name: 'SIGN',
+		pattern: /@(?=[^\S\r\n]*[\dA-Za-z<≤\uFF10-\uFF19])|<=|\((?=[\w@])|\/(?![/*])|\*(?=[^\S\r\n])|[＠（）：，％＋≤);=•·▪]/,
+	},
 	{ name: 'OTHER_NAME', category: 'ID', pattern: new RegExp(`[${letter}][${letterOrDigit}]*(-[${letterOrDigit}]+)*`) },
 ]
 
@@ -42,6 +49,8 @@ const wordsBeforeANumber = new Set([
 ])
 /** What a times sign follows: `4 x 5`, `25 kg x 4`, `5+ x 3`, `held 45 s x 3`, `5 reps x 2`. */
 const timesFollows = new Set(['NUMBER', 'DECIMAL_COMMA', 'OTHER_NUMBER', 'kg', 'lb', 's', 'min', 'rep', 'reps', '+'])
+/** After these, four digits are a tempo: `tempo 4110`, `@31X0`. */
+const wordsBeforeATempo = new Set(['tempo', '@'])
 const unitAhead = /\s*(?:%|(?:kg|lb|s|min|m)(?![A-Za-z-]))/y
 
 /**
@@ -56,11 +65,13 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 		const byName = new Map(tokens.map(token => [token.name, token]))
 		const token = (name: string) => byName.get(name) as TokenType
 		const extra = readableForms.map(({ name, category, pattern }) => {
-			const type: TokenType = { name, PATTERN: pattern, CATEGORIES: [token(category)], LINE_BREAKS: false }
+			const categories = category === undefined ? {} : { CATEGORIES: [token(category)] }
+			const type: TokenType = { name, PATTERN: pattern, LINE_BREAKS: false, ...categories }
 			byName.set(name, type)
 			return type
 		})
 		const decimalComma = this.decimalComma(token('NUMBER'))
+		const pasted = [this.shortTempo(), this.gluedWord(), this.signBehind()]
 		const times = token('TIMES')
 		this.makeTimesFollowNumbers(times)
 
@@ -77,6 +88,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 			times,
 			token('AT_MOST'),
 			token('EACH_SIDE'),
+			...pasted,
 			token('DATE'),
 			token('OTHER_DATE'),
 			token('TEMPO'),
@@ -86,6 +98,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 			token('STRING'),
 			token('CURLY_STRING'),
 			token('UNCLOSED_STRING'),
+			token('SIGN'),
 		]
 		const last = [token('ID'), token('OTHER_NAME')]
 		const placed = new Set([...first, ...last, ...extra])
@@ -93,15 +106,47 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 	}
 
 	private makeTimesFollowNumbers(times: TokenType) {
-		const sign = /[xX](?![A-Za-z-])|×/y
+		// The last is the Cyrillic letter that looks the same.
+		const sign = /x(?![a-z-])|x(?=(?:amrap|max)\b)|×|\*(?!\/)|х(?=\s*\d)/iy
 		times.PATTERN = (text: string, offset: number, matched: IToken[]) => {
 			const before = matched[matched.length - 1]
 			if (text[offset] !== '×' && !(before && timesFollows.has(before.tokenType.name))) return null
 			sign.lastIndex = offset
 			return sign.exec(text)
 		}
-		times.START_CHARS_HINT = ['x', 'X', '×']
+		times.START_CHARS_HINT = ['x', 'X', '×', '*', 'х', 'Х']
 		times.LINE_BREAKS = false
+	}
+
+	/** `tempo 4110`, `@ 31X0`, `tempo 3/1/1/0` */
+	private shortTempo(): TokenType {
+		const pattern = /\d\d[\dx]\d(?![\da-z.,/-])|\d([/.:])\d\1[\dx](?:\1\d)?(?![\da-z])/iy
+		return custom('SHORT_TEMPO', pattern, digits, (_, __, matched) => {
+			const last = matched[matched.length - 1]
+			const before = last?.image === ':' ? matched[matched.length - 2] : last
+			return before !== undefined && wordsBeforeATempo.has(before.image.toLowerCase())
+		})
+	}
+
+	/** `RPE8`, `w2:`, `BW-10`, `w/`: a word of its own, though it stands right before what belongs to it. */
+	private gluedWord(): TokenType {
+		const effort = '(?:rpe|rir)(?=\\d+(?:[.,]\\d+)?(?:[-–]\\d+(?:[.,]\\d+)?)?(?![\\w-]))'
+		const week = '(?:weeks?|wks?|w)(?=\\d+(?:\\s*[-–,]\\s*\\d+)*\\s*[:–-])'
+		const pattern = new RegExp(`${effort}|${week}|bw(?=[-–]?\\d)|w\\/(?![/*])`, 'iy')
+		return custom('GLUED_WORD', pattern, ['r', 'R', 'w', 'W', 'b', 'B'], (_, __, matched) => {
+			const before = matched[matched.length - 1]
+			return !before || !wordsBeforeADefinedName.has(before.image)
+		})
+	}
+
+	/** Signs that stand right behind something: `30"`, `2'`, `225#`, `kg.` */
+	private signBehind(): TokenType {
+		const pattern = /(?:''|’’|["'″′’”#])(?![\w"#$@])|\.(?=\s|[,)]|$)/y
+		return custom('SIGN_BEHIND', pattern, ['"', "'", '″', '′', '’', '”', '#', '.'], (text, offset, matched) => {
+			const before = matched[matched.length - 1]
+			if (!before || before.endOffset !== offset - 1) return false
+			return text[offset] === '.' ? /[A-Za-z]$/.test(before.image) : timesFollows.has(before.tokenType.name)
+		})
 	}
 
 	private decimalComma(number: TokenType): TokenType {
@@ -122,9 +167,30 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 				const follows = before && (wordsBeforeANumber.has(before.image) || match[0].startsWith('0,'))
 				return follows ? match : null
 			},
-			START_CHARS_HINT: ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'],
+			START_CHARS_HINT: [...digits],
 			LINE_BREAKS: false,
 		}
+	}
+}
+
+const digits = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9']
+
+/** A kind of token that is one only where `fits` says so. */
+function custom(
+	name: string,
+	pattern: RegExp,
+	first: readonly string[],
+	fits: (text: string, offset: number, matched: readonly IToken[]) => boolean,
+): TokenType {
+	return {
+		name,
+		PATTERN: (text: string, offset: number, matched: IToken[]) => {
+			pattern.lastIndex = offset
+			const match = pattern.exec(text)
+			return match && fits(text, offset, matched) ? match : null
+		},
+		START_CHARS_HINT: [...first],
+		LINE_BREAKS: false,
 	}
 }
 
@@ -145,7 +211,7 @@ export class BarstaveValueConverter extends DefaultValueConverter {
 }
 
 /** A quoted text without its quotes and escapes; it may lack the closing quote, or have curly ones. */
-export function unquote(input: string): string {
+function unquote(input: string): string {
 	const body = input.replace(/^["“”„]/, '').replace(/(?<!\\)["“”]$/, '')
 	return body.replace(/\\(.)/g, '$1')
 }
@@ -165,6 +231,11 @@ export function ourName(input: string): string {
 		.replace(/ß/g, 'ss')
 		.toLowerCase()
 	return plain.replace(/[^a-z0-9]+/g, '-').replace(/^[-\d]+|-+$/g, '')
+}
+
+/** What people see of a name that has no title: `Heavy_Pull` → `Heavy Pull`. */
+export function titleOfName(input: string): string {
+	return input.replace(/[_-]+/g, ' ')
 }
 
 /** `72,5` → `72.5`; full-width digits are plain ones. */

@@ -95,7 +95,7 @@ function readSession(reader: Reader, node: tree.Session): Session {
 		if (line.$type === 'Item') items.push(readItem(reader, line))
 	}
 	const name = reader.name(node, 'name')
-	const title = reader.text(node, 'title')
+	const title = reader.title(node, 'name', 'title')
 	const { days, end } = readSessionDays(reader, node.days)
 	const header = { start: span.start, end: end ?? title?.span.end ?? name.span.end }
 	return { name, title, days, items, notes, header, span }

@@ -198,7 +198,6 @@ function readTarget(reader: Reader, clause: tree.AtClause): LoadTarget | undefin
 	const span = reader.span(clause)
 	const target = clause.target
 	if (!target) return undefined
-	if (!clause.at && target.$type === 'NumberTarget') reportMissingAt(reader, target)
 	if (target.$type === 'BodyweightTarget') {
 		const mass = reader.mass(target.mass)
 		const added = mass && target.sign !== '+' ? { ...mass, amount: mass.amount.neg() } : mass
@@ -225,12 +224,6 @@ function readOfBodyweight(reader: Reader, target: tree.NumberTarget, span: Span)
 	const percent = reader.exactRange(target)
 	if (percent) reader.checkBodyweights(percent.to, hundred, reader.span(target))
 	return percent && { kind: 'of-bodyweight', percent, span }
-}
-
-function reportMissingAt(reader: Reader, target: tree.NumberTarget): void {
-	const span = reader.span(target)
-	const correction = { title: 'Put "at" before it', edits: [{ span: { start: span.start, end: span.start }, text: 'at ' }] }
-	reader.fault('syntax', span, `"at" is missing before ${target.$cstNode?.text ?? 'the load'}.`, [correction])
 }
 
 function readBase(reader: Reader, target: tree.NumberTarget) {

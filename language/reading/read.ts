@@ -1,6 +1,9 @@
 import type { Definition } from '../model/definitions.ts'
 import type { Fault } from '../model/reading.ts'
+import type { Span } from '../model/text.ts'
+import { type Line, linesOf } from '../parser/lines.ts'
 import type { Parsed } from '../parser/parse.ts'
+import { type Respelling, reportOldSpelling, respellingsOf } from '../spelling/old-spelling.ts'
 import { readBlock } from './block.ts'
 import { readBreakdown } from './breakdown.ts'
 import { readGym } from './gym.ts'
@@ -28,8 +31,57 @@ export function readDefinition(
 	// Where no definition begins, one message says it all.
 	if (!node) return { definition: undefined, faults: faults.slice(0, 1) }
 	const read = readAs(new Reader(), node, faults)
-	const definition = { ...read, faults: worthSaying(read.faults) }
+	const definition = { ...read, faults: worthSaying(withSpellings(read.faults, parsed)) }
 	return { definition, faults: definition.faults }
+}
+
+/**
+ * The faults, and what is written otherwise. One slip costs one message: where a fault of a line has a correction, what else is written
+ * otherwise on that line is put right with it.
+ */
+function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
+	const all = [...faults]
+	const left: Respelling[] = []
+	for (const line of linesOf(parsed, 0)) {
+		const span = extentOf(line)
+		if (!span || parsed.faults.some(fault => touches(fault.span, span))) continue
+		const found = respellingsOf(line, parsed.text, parsed.leftOut)
+		if (found.length === 0) continue
+		const index = all.findIndex(fault => isCorrectedAt(fault, span))
+		const together = index < 0 ? undefined : correctedTogether(all[index]!, found)
+		if (together) all[index] = together
+		else left.push(...found)
+	}
+	return [...all, ...reportOldSpelling(left)].sort((a, b) => a.span.start - b.span.start)
+}
+
+function isCorrectedAt({ code, span, corrections }: Fault, line: Span): boolean {
+	return code !== 'stated-twice' && corrections.length > 0 && touches(span, line)
+}
+
+/** A fault with corrections that change the spellings too; none where they are about the same words. */
+function correctedTogether(fault: Fault, found: readonly Respelling[]): Fault | undefined {
+	const spelled = found.flatMap(({ edits }) => edits)
+	const overlaps = fault.corrections.some(({ edits }) => edits.some(one => spelled.some(other => cross(one.span, other.span))))
+	if (overlaps) return undefined
+	const corrections = fault.corrections.map(({ title, edits }) => ({
+		title,
+		edits: [...edits, ...spelled].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+	}))
+	return { ...fault, corrections }
+}
+
+function extentOf({ tokens }: Line): Span | undefined {
+	const [first] = tokens
+	return first && { start: first.start, end: Math.max(...tokens.map(({ end }) => end)) }
+}
+
+function touches(one: Span, other: Span): boolean {
+	return one.start <= other.end && other.start <= one.end
+}
+
+function cross(one: Span, other: Span): boolean {
+	return one.start < other.end && other.start < one.end
 }
 
 /** The first few that say that a text does not read, and all others. */

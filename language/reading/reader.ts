@@ -8,7 +8,9 @@ import { weekdays } from '../model/quantities.ts'
 import type { Correction, Fault, FaultCode, Reference } from '../model/reading.ts'
 import type { Fact, Name, QuotedText, Span } from '../model/text.ts'
 import { nearest } from '../names/nearest.ts'
-import { reservedWords } from '../parser/tokens.ts'
+import { ourName, titleOfName } from '../parser/tokens.ts'
+import { reservedWords } from '../parser/words.ts'
+import { weekdayOf } from '../spelling/weekdays.ts'
 
 type TextProperty<N> = Extract<keyof N, string>
 
@@ -105,6 +107,14 @@ export class Reader {
 		return value === undefined ? undefined : { text: value, span: this.spanOf(node, property) }
 	}
 
+	/** The title after a name; a name that people would not write so (`Heavy_Pull`) is one itself. */
+	title<N extends AstNode>(node: N, name: TextProperty<N>, title: TextProperty<N>): QuotedText | undefined {
+		const written = this.text(node, title)
+		const place = node.$cstNode && GrammarUtils.findNodeForProperty(node.$cstNode, name)
+		if (written || !place || ourName(place.text) === place.text || ourName(place.text) === '') return written
+		return { text: titleOfName(place.text), span: this.spanOf(node, name) }
+	}
+
 	/** One word of a closed list; another word is reported with the nearest. */
 	word<W extends string, N extends AstNode>(
 		node: N,
@@ -128,8 +138,14 @@ export class Reader {
 		return values.map((_, index) => this.word(node, property, list, what, index)).filter(word => word !== undefined)
 	}
 
+	/** A day of the week; its short form is reported with the spellings. */
+	weekday<N extends AstNode>(node: N, property: TextProperty<N>, index?: number): Weekday | undefined {
+		return weekdayOf(this.name(node, property, index).text) ?? this.word(node, property, weekdays, 'a day of the week', index)
+	}
+
 	weekdays<N extends AstNode>(node: N, property: TextProperty<N>): Weekday[] {
-		return this.words(node, property, weekdays, 'a day of the week')
+		const values = (node as unknown as Record<string, string[] | undefined>)[property] ?? []
+		return values.map((_, index) => this.weekday(node, property, index)).filter(day => day !== undefined)
 	}
 
 	/** `source`, `note`, `allow`: true where the line was one of them. */
@@ -307,7 +323,7 @@ export class Reader {
 		const span = this.span(node)
 		const name = node.$type === 'Log' ? this.name(node, 'lifter') : this.name(node, 'name')
 		const logged = node.$type === 'Log' ? (node.lifter?.$refText ?? '') : name.text
-		const title = node.$type === 'Log' ? undefined : this.text(node, 'title')
+		const title = node.$type === 'Log' ? undefined : this.title(node as tree.Block, 'name', 'title')
 		const headerEnd = title?.span.end ?? name.span.end
 		return {
 			name: { text: logged, span: name.span },
@@ -343,6 +359,8 @@ function datesAround(text: string): CalendarDate[] {
  * separates them, both readings where a slash does. Empty for a date in our own form.
  */
 export function likelyDates(text: string): CalendarDate[] {
+	const inWords = dateInWords(text)
+	if (inWords) return [inWords].filter(isRealDate)
 	const [first, second, third] = text.split(/[-./]/)
 	if (!first || !second || !third || /^\d{4}-\d{2}-\d{2}$/.test(text)) return []
 	const iso = (year: string, month: string, day: string) =>
@@ -351,4 +369,28 @@ export function likelyDates(text: string): CalendarDate[] {
 	const dayFirst = iso(third, second, first)
 	const monthFirst = iso(third, first, second)
 	return (text.includes('.') ? [dayFirst] : [...new Set([dayFirst, monthFirst])]).filter(isRealDate)
+}
+
+const months = [
+	'january',
+	'february',
+	'march',
+	'april',
+	'may',
+	'june',
+	'july',
+	'august',
+	'september',
+	'october',
+	'november',
+	'december',
+]
+
+/** `5 Oct 2026`, `October 5th, 2026` */
+function dateInWords(text: string): CalendarDate | undefined {
+	const name = /[a-z]{3,}/i.exec(text)?.[0].toLowerCase()
+	const month = name === undefined ? -1 : months.findIndex(one => one.startsWith(name) || name === `${one.slice(0, 3)}t`)
+	const [day, year] = text.match(/\d+/g) ?? []
+	if (month < 0 || !day || !year) return undefined
+	return `${year}-${String(month + 1).padStart(2, '0')}-${day.padStart(2, '0')}`
 }

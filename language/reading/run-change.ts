@@ -1,6 +1,5 @@
 import type * as tree from '../grammar/generated/ast.ts'
 import type { Item, RunChange } from '../model/definitions.ts'
-import { weekdays } from '../model/quantities.ts'
 import { readPrescription } from './prescription.ts'
 import type { Reader } from './reader.ts'
 
@@ -49,7 +48,7 @@ function readMove(reader: Reader, line: tree.MoveLine): RunChange | undefined {
 		const to = reader.date(line, 'toDate')
 		return from === undefined || to === undefined ? undefined : { kind: 'move-day', session, from, to, because, span }
 	}
-	const to = reader.word(line, 'day', weekdays, 'a day of the week')
+	const to = reader.weekday(line, 'day')
 	return to && { kind: 'move', session, to, because, span }
 }
 

@@ -1,7 +1,6 @@
 import { compareDays, dayText } from '../compute/session-days.ts'
 import type * as tree from '../grammar/generated/ast.ts'
 import type { SessionDay } from '../model/definitions.ts'
-import { weekdays } from '../model/quantities.ts'
 import type { Reader } from './reader.ts'
 
 /** The days of a session or a turn, in the order of the week, each once; `end` is where the list ends in the text. */
@@ -27,7 +26,7 @@ export function readSessionDays(
 function readDay(reader: Reader, node: tree.NamedDay | tree.NumberedDay): SessionDay | undefined {
 	const { part } = node
 	if (node.$type === 'NamedDay') {
-		const weekday = reader.word(node, 'day', weekdays, 'a day of the week')
+		const weekday = reader.weekday(node, 'day')
 		return weekday && { weekday, number: undefined, part, span: reader.spanOf(node, 'day') }
 	}
 	const number = reader.count(node, 'number', 'Days')

@@ -1,35 +1,30 @@
-import type { IToken } from 'chevrotain'
 import type { Fault, TextEdit } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
-import { spanOf } from '../parser/parse.ts'
-import { straightQuoted } from '../parser/tokens.ts'
+import type { Line } from '../parser/lines.ts'
+import { spacesBetween } from './spacing.ts'
+import { spell, type Word } from './spell.ts'
 
 /**
- * What reads in several spellings and is written in one: `4x5` and `4×5` are `4 x 5`, `3 to 5` is `3-5`, `100kg` is `100 kg`. Layout
- * apart, these are the changes that the formatter makes.
+ * What reads in several spellings and is written in one: `4x5` and `4×5` are `4 x 5`, `@8` is `rpe 8`, `100kg` is `100 kg`. Whatever the
+ * formatter writes otherwise, layout apart, is found here: both ask for the spelling of a line in the same place.
  */
 
-/** A change of spelling, with what it is about for a message. */
-interface Respelling {
-	readonly edit: TextEdit
+/** What is written otherwise at one place of a line. */
+export interface Respelling {
+	readonly edits: readonly TextEdit[]
 	/** The words that it is about. */
 	readonly span: Span
 	readonly was: string
 	readonly becomes: string
 }
 
-const units = new Set(['kg', 'lb', 's', 'm', 'min', 'rm'])
-/** After these a `superset` is a line of its own; elsewhere it may be a name. */
-const endsOfALine = new Set([
-	...['NUMBER', 'STRING', 'TEMPO', '%', 'side', 'bodyweight', 'failure', 'more', 'skip', 'set', 'sets', 'rep', 'reps'],
-	...units,
-])
 /** The most examples that a message shows. */
 const mostExamples = 3
+/** A longer stretch in a message helps nobody to find it. */
+const longestExample = 30
 
 /** One message for all of a definition's spellings; its correction changes all of them. */
-export function reportOldSpelling(tokens: readonly IToken[]): Fault[] {
-	const found = respellings(tokens)
+export function reportOldSpelling(found: readonly Respelling[]): Fault[] {
 	const [first] = found
 	if (!first) return []
 	const examples = new Map(found.map(({ was, becomes }) => [was, becomes]))
@@ -40,103 +35,160 @@ export function reportOldSpelling(tokens: readonly IToken[]): Fault[] {
 			code: 'old-spelling',
 			span: first.span,
 			message: `This reads, but it is written otherwise: ${shown.join('; ')}${more}.`,
-			corrections: [{ title: 'Write all of it in the usual form', edits: found.map(({ edit }) => edit) }],
+			corrections: [{ title: 'Write all of it in the usual form', edits: found.flatMap(({ edits }) => edits) }],
 		},
 	]
 }
 
-function respellings(tokens: readonly IToken[]): Respelling[] {
-	return tokens.flatMap((token, index) => {
-		const before = tokens[index - 1]
-		const after = tokens[index + 1]
-		switch (token.tokenType.name) {
-			case 'TIMES':
-				return before && after ? between(before, token, after, ' x ') : []
-			case 'DASH':
-			case 'to':
-				return before && after ? range(before, token, after, tokens[index - 2], tokens[index - 3], tokens[index + 2]) : []
-			case 'TEMPO':
-				return whole(token, token.image.replace(/–/g, '-').toLowerCase())
-			case 'CURLY_STRING':
-				return whole(token, straightQuoted(token.image)).map(one => ({ ...one, was: '“…”', becomes: '"…"' }))
-			case 'superset':
-				return before && endsOfALine.has(before.tokenType.name) ? whole(token, 'with the item above') : []
-			case '%':
-				return before && gap(before, token) === 1 ? [spaced(before, token, '')] : []
-			default:
-				return before && isNumber(before) && units.has(token.tokenType.name) && gap(before, token) === 0
-					? [spaced(before, token, ' ')]
-					: []
-		}
-	})
+/** Changes that so many words and gaps at most lie between are shown as one: `4x5 @8`. */
+const farthest = 4
+
+/** A word or what stands before it, as it is and as it should be. */
+interface Piece {
+	readonly start: number
+	readonly end: number
+	readonly text: string
+	readonly becomes: string
+	readonly isWord: boolean
 }
 
-function range(
-	before: IToken,
-	sign: IToken,
-	after: IToken,
-	secondBefore: IToken | undefined,
-	thirdBefore: IToken | undefined,
-	secondAfter: IToken | undefined,
-): Respelling[] {
-	if (!isNumber(after)) return []
-	if (before.tokenType.name === 'bodyweight') return sign.tokenType.name === 'DASH' ? between(before, sign, after, ' - ') : []
-	const percent = before.tokenType.name === '%' ? before : undefined
-	const from = percent ? secondBefore : before
-	const wordBefore = percent ? thirdBefore : secondBefore
-	// `from 60% to 78%` is a ramp, not a range.
-	if (!from || !isNumber(from) || wordBefore?.tokenType.name === 'from') return []
-	if (!percent) return between(before, sign, after, '-')
-	if (secondAfter?.tokenType.name !== '%' || gap(percent, sign) > 1 || gap(sign, after) > 1) return []
-	const edit = { span: { start: percent.startOffset, end: after.startOffset }, text: '-' }
-	const was = `${from.image}%${spaces(percent, sign)}${sign.image}${spaces(sign, after)}${after.image}%`
-	return [{ edit, span: over(from, after), was, becomes: `${from.image}-${after.image}%` }]
+/**
+ * What a line of a definition writes otherwise.
+ * @param text The definition's own text.
+ * @param leftOut Stretches of the text that are read as if they were not there.
+ */
+export function respellingsOf(line: Line, text: string, leftOut: readonly Span[]): Respelling[] {
+	const words = spell(line)
+	const unspelled = line.tokens.filter(
+		token => token.end > token.start && !words.some(word => word.start <= token.start && word.end >= token.end),
+	)
+	const pieces = piecesOf(
+		words,
+		text,
+		unspelled.length === 0 ? leftOut : [...leftOut, ...unspelled].sort((a, b) => a.start - b.start),
+	)
+	const found: Respelling[] = []
+	for (let at = 0; at < pieces.length; at++) {
+		if (!isChanged(pieces[at]!)) continue
+		let last = at
+		for (let next = at; next < pieces.length && next - last <= farthest; next++) if (isChanged(pieces[next])) last = next
+		found.push(respelling(pieces, at, last))
+		at = last
+	}
+	return found
 }
 
-/** A sign between two tokens, with what stands around it; further apart than a space, only the sign itself is changed. */
-function between(before: IToken, sign: IToken, after: IToken, text: string): Respelling[] {
-	const close = gap(before, sign) <= 1 && gap(sign, after) <= 1
-	const was = spaces(before, sign) + sign.image + spaces(sign, after)
-	if (close ? was === text : sign.image === text.trim()) return []
-	const span = close ? { start: spanOf(before).end, end: after.startOffset } : spanOf(sign)
-	return [
-		{
-			edit: { span, text: close ? text : text.trim() },
-			span: over(before, after),
-			was: `${before.image}${close ? was : ` ${sign.image} `}${after.image}`,
-			becomes: `${before.image}${text}${after.image}`,
-		},
-	]
-}
-
-function spaced(before: IToken, token: IToken, space: string): Respelling {
+function respelling(pieces: readonly Piece[], from: number, to: number): Respelling {
+	const edits: TextEdit[] = []
+	for (let at = from; at <= to; at++) {
+		const piece = pieces[at]!
+		if (!isChanged(piece)) continue
+		const before = edits[edits.length - 1]
+		const span = { start: piece.start, end: piece.end }
+		if (before?.span.end === piece.start && at > from && isChanged(pieces[at - 1]!))
+			edits.splice(-1, 1, { span: { start: before.span.start, end: piece.end }, text: before.text + piece.becomes })
+		else edits.push({ span, text: piece.becomes })
+	}
+	const shown = pieces.slice(beginOfShown(pieces, from), endOfShown(pieces, to) + 1)
+	const textOf = (texts: (piece: Piece) => string) => short(shown.map(texts).join('').replace(/\s+/g, ' ').trim())
 	return {
-		edit: { span: { start: spanOf(before).end, end: token.startOffset }, text: space },
-		span: over(before, token),
-		was: before.image + spaces(before, token) + token.image,
-		becomes: before.image + space + token.image,
+		edits,
+		span: { start: shown[0]!.start, end: shown[shown.length - 1]!.end },
+		was: textOf(piece => piece.text),
+		becomes: textOf(piece => piece.becomes),
 	}
 }
 
-function whole(token: IToken, text: string): Respelling[] {
-	return text === token.image
-		? []
-		: [{ edit: { span: spanOf(token), text }, span: spanOf(token), was: token.image, becomes: text }]
+/** Words are shown whole, with what stands right beside them; a sign that is left out or put in, with the word beside it. */
+function beginOfShown(pieces: readonly Piece[], from: number): number {
+	const piece = pieces[from]!
+	let first = piece.isWord && /\w/.test(piece.becomes) && piece.text !== '' ? from : Math.max(from - (piece.isWord ? 2 : 1), 0)
+	while (first > 1 && pieces[first - 1]!.text === '' && pieces[first - 2]!.isWord) first -= 2
+	return first
 }
 
-function over(first: IToken, last: IToken): Span {
-	return { start: first.startOffset, end: spanOf(last).end }
+function endOfShown(pieces: readonly Piece[], to: number): number {
+	const most = pieces.length - 1
+	const piece = pieces[to]!
+	let last = piece.isWord && /\w/.test(piece.text) ? to : Math.min(to + (piece.isWord ? 2 : 1), most)
+	while (last + 2 <= most && pieces[last + 1]!.text === '' && pieces[last + 2]!.isWord) last += 2
+	return last
 }
 
-function isNumber(token: IToken): boolean {
-	return token.tokenType.name === 'NUMBER'
+function piecesOf(words: readonly Word[], text: string, leftOut: readonly Span[]): Piece[] {
+	const pieces: Piece[] = []
+	for (const [index, word] of words.entries()) {
+		const before = words[index - 1]
+		const gap = before ? gapBetween(before, word, text, leftOut) : beginOf(word, text, leftOut)
+		if (gap) pieces.push(gap)
+		const { start, end } = word
+		const written = text.slice(start, end)
+		pieces.push({
+			start,
+			end,
+			text: written,
+			becomes: word.type.endsWith('STRING') && word.text === written ? written : word.text,
+			isWord: true,
+		})
+	}
+	const last = words[words.length - 1]
+	const behind =
+		last && leftOut.find(({ start, end }) => start >= last.end && isBlank(text.slice(last.end, start)) && !joins(text, end))
+	if (behind)
+		pieces.push({ start: last.end, end: behind.end, text: text.slice(last.end, behind.end), becomes: '', isWord: false })
+	return pieces
 }
 
-/** Characters between two tokens: 0 or 1 is no comment. */
-function gap(before: IToken, after: IToken): number {
-	return after.startOffset - spanOf(before).end
+/** What is left out right before a line: the dash of a list. */
+function beginOf(word: Word, text: string, leftOut: readonly Span[]): Piece | undefined {
+	const sign = leftOut.findLast(({ end }) => end <= word.start && isBlank(text.slice(end, word.start)))
+	return sign && joins(text, sign.end)
+		? { start: sign.start, end: word.start, text: text.slice(sign.start, word.start), becomes: '', isWord: false }
+		: undefined
 }
 
-function spaces(before: IToken, after: IToken): string {
-	return ' '.repeat(Math.min(gap(before, after), 1))
+/** Does a word follow on the same line? */
+function joins(text: string, from: number): boolean {
+	return /^[^\S\r\n]*[^\s/)]/.test(text.slice(from, from + 40))
+}
+
+function gapBetween(before: Word, after: Word, text: string, leftOut: readonly Span[]): Piece {
+	const { end: start } = before
+	const { start: end } = after
+	const written = text.slice(start, end)
+	const keep: Piece = { start, end, text: written, becomes: written, isWord: false }
+	const usual = ' '.repeat(spacesBetween(before, after))
+	const signs = leftOut.filter(sign => sign.start >= start && sign.end <= end)
+	if (signs.length > 0) {
+		const rest = signs.reduceRight((left, sign) => left.slice(0, sign.start - start) + left.slice(sign.end - start), written)
+		return { ...keep, becomes: isBlank(rest) ? usual : rest }
+	}
+	// Line breaks and wide gaps are layout, and so is what stands around a comma that was written.
+	if (isBlank(written) && written.length === usual.length) return keep
+	if (written.length > 1 || /[\r\n]/.test(written)) return keep
+	const isRespelled = [before, after].some(word => word.text !== text.slice(word.start, word.end))
+	if (!isRespelled && isLayout(before, after)) return keep
+	return { ...keep, becomes: usual }
+}
+
+function isLayout(before: Word, after: Word): boolean {
+	if (after.type === ',' || after.type === ':' || before.type === ',' || before.type === ':') return true
+	const matters = (word: Word) => isNumber(word) || ['TIMES', 'RANGE', 'DASH', '+', '%'].includes(word.type)
+	return !matters(before) && !matters(after)
+}
+
+function isNumber({ type }: Word): boolean {
+	return type === 'NUMBER' || type === 'DECIMAL_COMMA' || type === 'OTHER_NUMBER'
+}
+
+function isChanged(piece: Piece | undefined): boolean {
+	return piece !== undefined && piece.text !== piece.becomes
+}
+
+function isBlank(text: string): boolean {
+	return /^[\s\u200B\u2060\uFEFF]*$/.test(text)
+}
+
+function short(text: string): string {
+	return text.length > longestExample ? `${text.slice(0, longestExample - 1)}…` : text
 }

@@ -1,5 +1,6 @@
 import type { Line, LineToken } from '../parser/lines.ts'
-import { ourNumber, straightQuoted } from '../parser/tokens.ts'
+import { ourName, ourNumber, straightQuoted, titleOfName } from '../parser/tokens.ts'
+import { weekdayOf } from './weekdays.ts'
 
 /** A word as the formatter writes it, and the stretch of the line that it stands for; an added word stands for none. */
 export interface Word {
@@ -33,7 +34,6 @@ const wordsBeforePercent: Readonly<Record<string, string>> = {
 
 /** The words of a line, each in its one spelling. */
 export function spell(line: Line): Word[] {
-	if (line.kind === 'WithAboveLine') return withTheItemAbove(line.tokens)
 	return line.tokens.flatMap((_, at) => spellToken(new Place(line, at)))
 }
 
@@ -64,6 +64,10 @@ class Place {
 		return this.type === 'NUMBER' || this.type === 'DECIMAL_COMMA' || this.type === 'OTHER_NUMBER'
 	}
 
+	get isName(): boolean {
+		return this.type === 'ID' || this.type === 'OTHER_NAME'
+	}
+
 	/** `-` or `to` between the two ends of a range; `from 60% to 78%` is none. */
 	get isRangeSign(): boolean {
 		if (this.type !== 'DASH' && this.type !== 'to') return false
@@ -89,6 +93,7 @@ function spellToken(place: Place): Word[] {
 	const added = (text: string): Word => ({ ...write(text, text), start: token.end })
 	const addedBefore = (text: string): Word => ({ ...write(text, text), end: token.start })
 	if (place.isRangeSign) return [write('-', 'RANGE')]
+	if (place.isName) return spellName(place, write, added)
 	if (place.isNumber) return lacksPercent(place) ? [write(image), added('%')] : [write(image)]
 	switch (token.type) {
 		case 'TIMES':
@@ -131,6 +136,37 @@ function spellToken(place: Place): Word[] {
 	return [write(text, text)]
 }
 
+/** A name in its spelling; what a capital or an accent in it says to people goes into a title. */
+function spellName(place: Place, write: (text: string) => Word, added: (text: string) => Word): Word[] {
+	const { image, line } = place
+	const weekday = isWeekdayPlace(place) ? weekdayOf(image!) : undefined
+	if (weekday) return [write(weekday)]
+	const name = ourName(image!)
+	if (name === image || name === '') return [write(image!)]
+	const isTitled = (line.depth === 0 && line.kind !== 'Log') || line.kind === 'Session'
+	if (place.at !== 1 || !isTitled || place.to(1).type?.endsWith('STRING')) return [write(name)]
+	return [write(name), { ...added(`"${titleOfName(image!)}"`), type: 'STRING' }]
+}
+
+/** Where a day of the week stands: its short form is read there. */
+function isWeekdayPlace(place: Place): boolean {
+	const { line, at } = place
+	const follows = (word: string) => line.tokens.slice(1, at).some(({ type }) => type === word)
+	switch (line.kind) {
+		case 'Session':
+			return follows('on')
+		case 'TurnLine':
+			return follows('over')
+		case 'DaysLine':
+		case 'AvailableLine':
+			return true
+		case 'MoveLine':
+			return place.to(-1).type === 'to'
+		default:
+			return false
+	}
+}
+
 /** Is the number what one set asks for? */
 function isWork(number: Place): boolean {
 	return number.line.kind === 'DidLine' || number.rangeStart.to(-1).type === 'TIMES'
@@ -159,11 +195,4 @@ function isRampEnd(place: Place): boolean {
 	if (place.to(-1).type === 'from') return isTo(place.to(1)) && place.to(2).isNumber
 	const low = place.to(-2).type === '%' ? place.to(-3) : place.to(-2)
 	return isTo(place.to(-1)) && low.isNumber && low.to(-1).type === 'from'
-}
-
-function withTheItemAbove(tokens: readonly LineToken[]): Word[] {
-	const words = ['with', 'the', 'item', 'above']
-	if (tokens.length === words.length) return tokens.map(({ type, image, start, end }) => ({ type, text: image, start, end }))
-	const { start, end } = tokens[0]!
-	return words.map((text, index) => ({ text, type: text, start: index === 0 ? start : end, end }))
 }

@@ -1,7 +1,6 @@
 import type { ILexingError, IToken } from 'chevrotain'
 import type { Fault, Part } from '../model/reading.ts'
-import type { Span } from '../model/text.ts'
-import { quote } from '../parser/messages.ts'
+import { meansNothing } from '../parser/messages.ts'
 import { DefinitionParser, spanOf } from '../parser/parse.ts'
 import { createBarstaveServices } from '../parser/services.ts'
 import { splitDefinitions } from '../parser/split.ts'
@@ -89,7 +88,10 @@ export class TextReader {
 	private unreadable(errors: readonly ILexingError[], unclosed: readonly IToken[], from: number, to: number): Fault[] {
 		const within = (offset: number) => offset >= from && offset < to
 		const characters = errors.filter(error => within(error.offset))
-		const faults = characters.slice(0, mostUnreadable).map(error => this.unreadableCharacters(error, from))
+		const faults = characters.slice(0, mostUnreadable).map(({ offset, length, message }) => {
+			const found = /^unexpected character: ->(.)/su.exec(message)?.[1] ?? ''
+			return meansNothing(found, { start: offset - from, end: offset - from + length })
+		})
 		for (const token of unclosed.filter(one => within(one.startOffset))) {
 			const { start, end } = spanOf(token)
 			const span = { start: start - from, end: end - from }
@@ -98,12 +100,5 @@ export class TextReader {
 			faults.push({ code: 'syntax', span, message, corrections: [{ title: 'Make it a comment of one line', edits }] })
 		}
 		return faults
-	}
-
-	private unreadableCharacters(error: ILexingError, from: number): Fault {
-		const span: Span = { start: error.offset - from, end: error.offset - from + error.length }
-		const found = /^unexpected character: ->(.)/su.exec(error.message)?.[1] ?? ''
-		const message = `${error.length > 2 ? 'These characters mean' : `${quote(found)} means`} nothing here. Text that is for people stands in quotes, or after //.`
-		return { code: 'syntax', span, message, corrections: [{ title: 'Remove it', edits: [{ span, text: '' }] }] }
 	}
 }

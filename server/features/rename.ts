@@ -1,5 +1,5 @@
 import { ErrorCodes, ResponseError, type TextEdit } from 'vscode-languageserver'
-import { reservedWords } from '../../language/parser/tokens.ts'
+import { reservedWords } from '../../language/parser/words.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { workspaceEdit } from '../edits.ts'
 import type { Feature } from '../feature.ts'

@@ -411,12 +411,12 @@ describe('what does not read', () => {
 	})
 
 	test.each([
-		['a name with a capital', 'movement  One "One"\n    pattern  hinge'],
+		['a name of other letters', 'movement  木村 "One"\n    pattern  hinge'],
 		['a text without its end', 'movement  one "One\n    pattern  hinge'],
 		['a comment without its end', 'movement  one "One"\n    pattern  hinge /* more'],
 		['characters that mean nothing', 'movement  one "One"\n    pattern  hinge\n\n  @#$%'],
 		['a misspelt definition word', 'movment  first "First"\n    pattern  hinge'],
-		['a missing "at"', 'block  one "One" session s on monday main deadlift 4x5 70%'],
+		['a missing number', 'block  one "One" session s on monday main deadlift 4x'],
 		['a plan for no one', 'plan  one\n    start 2026-10-05'],
 	])('%s', (_, faulty) => {
 		const before = '   // Before.\nmovement zero "Zero" pattern hinge\n\n\n'

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { formatText, layoutEdits } from '../../../language/formatting/format.ts'
 import { readSections } from '../../../language/formatting/sections.ts'
-import { reservedWords } from '../../../language/parser/tokens.ts'
+import { reservedWords } from '../../../language/parser/words.ts'
 import { TextReader } from '../../../language/workspace/text-file.ts'
 import { textsBelow } from '../../support/texts.ts'
 
