@@ -28,7 +28,7 @@ export const beyondRepMax: Rule = {
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
 			const origin = estimator?.origin ?? 'common practice'
 			return {
-				message: `${title} has more reps than its percent allows in ${weeks}: ${counted(worst.reps, 'rep')} ${clusterInWords(worst)} at ${decimal(worst.percent, 1)}%${ofBothInWords(worst)}, which allows ${decimal(worst.possible, 1)} (${formula}, ${origin}); one more than that is left to error. Take fewer reps or a lower percent.`,
+				message: `${title} has more reps than its percent allows in ${weeks}: ${counted(worst.reps, 'rep')}${clusterInWords(worst)} at ${decimal(worst.percent, 1)}%${ofBothInWords(worst)}, which allows ${decimal(worst.possible, 1)} (${formula}, ${origin}); one more than that is left to error. Take fewer reps or a lower percent.`,
 				source: `${formula} (${origin})`,
 			}
 		},
