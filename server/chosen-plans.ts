@@ -29,10 +29,12 @@ export class ChosenPlans {
 		return this.picked.value.get(this.rootUri(uri))
 	}
 
-	/** The plan whose loads show in a block: the picked one where it runs the block, else the first that does. */
-	planFor(block: Block, uri: string, folder: Folder): Plan | undefined {
+	/** The plan whose loads show in a block: the picked one where it runs the block, else the one on show, else the first that does. */
+	planFor(block: Block, uri: string, folder: Folder, shown?: string): Plan | undefined {
 		const running = plansRunning(block, folder)
-		return running.find(plan => isPicked(plan, this.pickedIn(uri))) ?? running[0]
+		return (
+			running.find(plan => isPicked(plan, this.pickedIn(uri))) ?? running.find(plan => plan.name.text === shown) ?? running[0]
+		)
 	}
 
 	/** The plan that a file is about: its own, that of its lifter, or one that runs its block; else any. Of several the picked one, then the one on show. */

@@ -13,17 +13,19 @@ import {
 } from 'vscode'
 import { type BaseLanguageClient, State } from 'vscode-languageclient'
 import { Messenger } from 'vscode-messenger'
-import type { Place, PreviewData, PreviewQuestion } from '../../language/reports/preview.ts'
-import { choose, cursor, type PageState, ready, reveal, show, silence } from '../preview/messages.ts'
+import type { Place, Position, PreviewData, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
+import { cursor, hold, holding, type PageState, ready, reveal, show, silence } from '../preview/messages.ts'
 
 const viewType = 'barstave.preview'
+/** A cursor that moves on within this time has not come anywhere yet. */
+const restMilliseconds = 80
 
 /** The command that opens the preview beside the text, and the panel's return after a reload. Everything ends with the extension. */
 export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): void {
 	const messenger = new Messenger()
 	let open: PreviewPanel | undefined
-	const take = (panel: WebviewPanel, plan: string | null) => {
-		const taken = new PreviewPanel(panel, plan, context.extensionUri, client, messenger)
+	const take = (panel: WebviewPanel, held: Subject | null) => {
+		const taken = new PreviewPanel(panel, held, context.extensionUri, client, messenger)
 		open = taken
 		panel.onDidDispose(() => {
 			if (open === taken) open = undefined
@@ -32,8 +34,8 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 	context.subscriptions.push(
 		// From a menu it is given a file, from above a block the name of a plan.
 		commands.registerCommand('barstave.openPreview', (given?: unknown) => {
-			const plan = typeof given === 'string' ? given : null
-			if (open) open.bringForward(plan)
+			const held: Subject | null = typeof given === 'string' ? { kind: 'plan', name: given } : null
+			if (open) open.bringForward(held)
 			else
 				take(
 					window.createWebviewPanel(
@@ -42,7 +44,7 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 						{ viewColumn: ViewColumn.Beside, preserveFocus: true },
 						optionsFor(context),
 					),
-					plan,
+					held,
 				)
 		}),
 		window.registerWebviewPanelSerializer(viewType, {
@@ -50,7 +52,7 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 				// One preview at a time: a second one from an older window gives way.
 				if (open) return panel.dispose()
 				panel.webview.options = optionsFor(context)
-				take(panel, state?.plan ?? null)
+				take(panel, state?.held ?? null)
 			},
 		}),
 		{ dispose: () => open?.dispose() },
@@ -65,15 +67,16 @@ function optionsFor({ extensionUri }: ExtensionContext) {
 /** One panel: passes questions of its page to the server and answers back, and nothing more. */
 class PreviewPanel implements Disposable {
 	private readonly subscriptions: Disposable[] = []
-	/** The plan that the last answer showed. */
-	private shown: string | null = null
+	/** What the last answer showed. */
+	private shown: Subject | null = null
+	private looking: ReturnType<typeof setTimeout> | undefined
 	private asking = false
 	private askAgain = false
 
 	constructor(
 		private readonly panel: WebviewPanel,
-		/** The plan that was picked; until one is, the server picks by the file in the editor. */
-		private plan: string | null,
+		/** What was picked; until something is, the server picks by the place of the cursor. */
+		private held: Subject | null,
 		extensionUri: Uri,
 		private readonly client: BaseLanguageClient,
 		private readonly messenger: Messenger,
@@ -83,8 +86,9 @@ class PreviewPanel implements Disposable {
 		this.subscriptions.push(
 			panel.onDidDispose(() => this.release()),
 			panel.onDidChangeViewState(() => this.ask()),
-			messenger.onNotification(ready, message => this.begin(message.plan), fromPage),
-			messenger.onNotification(choose, message => this.begin(message.plan), fromPage),
+			// What the panel was opened for comes before what the page has kept.
+			messenger.onNotification(ready, message => this.begin(this.held ?? message.held), fromPage),
+			messenger.onNotification(hold, message => this.begin(message.held), fromPage),
 			messenger.onNotification(reveal, place => this.reveal(place), fromPage),
 			client.onNotification('barstave/previewChanged', () => this.ask()),
 			client.onDidChangeState(({ newState }) => {
@@ -92,9 +96,12 @@ class PreviewPanel implements Disposable {
 			}),
 			window.onDidChangeActiveTextEditor(editor => {
 				this.tellCursor(editor)
-				if (this.plan === null && isOurs(editor)) this.ask()
+				if (this.held === null && isOurs(editor)) this.ask()
 			}),
-			window.onDidChangeTextEditorSelection(({ textEditor }) => this.tellCursor(textEditor)),
+			window.onDidChangeTextEditorSelection(({ textEditor }) => {
+				this.tellCursor(textEditor)
+				if (this.held === null && isOurs(textEditor)) this.lookWhereTheCursorIs()
+			}),
 		)
 		this.page = page
 		panel.iconPath = Uri.joinPath(extensionUri, 'client', 'editor', 'media', 'file.svg')
@@ -103,9 +110,9 @@ class PreviewPanel implements Disposable {
 
 	private readonly page: ReturnType<Messenger['registerWebviewPanel']>
 
-	bringForward(plan: string | null): void {
+	bringForward(held: Subject | null): void {
 		this.panel.reveal(undefined, true)
-		if (plan !== null) this.begin(plan)
+		if (held !== null) this.begin(held)
 	}
 
 	dispose(): void {
@@ -113,11 +120,13 @@ class PreviewPanel implements Disposable {
 	}
 
 	private release(): void {
+		clearTimeout(this.looking)
 		for (const subscription of this.subscriptions) subscription.dispose()
 	}
 
-	private begin(plan: string | null): void {
-		this.plan = plan
+	private begin(held: Subject | null): void {
+		this.held = held
+		this.messenger.sendNotification(holding, this.page, { held })
 		void this.ask()
 		this.tellCursor(window.activeTextEditor)
 	}
@@ -137,8 +146,10 @@ class PreviewPanel implements Disposable {
 			do {
 				this.askAgain = false
 				const answer = await this.client.sendRequest<PreviewData>('barstave/preview', this.question())
-				this.shown = answer.chosen
-				this.panel.title = answer.picture === null ? 'Preview' : `Preview: ${answer.picture.title}`
+				// Where nothing can be shown at the moment, the page keeps what it has.
+				if (answer.chosen !== null || answer.stale === null) this.shown = answer.chosen
+				const title = answer.picture?.title ?? answer.team?.title ?? answer.log?.title
+				if (answer.stale === null) this.panel.title = title === undefined ? 'Preview' : `Preview: ${title}`
 				this.messenger.sendNotification(show, this.page, answer)
 			} while (this.askAgain)
 		} catch {
@@ -149,20 +160,38 @@ class PreviewPanel implements Disposable {
 		}
 	}
 
+	/** The cursor may have come to another definition: a short question says whether something else is to be shown. */
+	private lookWhereTheCursorIs(): void {
+		clearTimeout(this.looking)
+		this.looking = setTimeout(async () => {
+			if (!this.panel.visible || this.client.state !== State.Running) return
+			try {
+				const next = await this.client.sendRequest<Subject | null>('barstave/previewSubject', this.question())
+				if (next !== null && (next.kind !== this.shown?.kind || next.name !== this.shown.name)) await this.ask()
+			} catch {
+				// The client has logged it; the next key or click asks again.
+			}
+		}, restMilliseconds)
+	}
+
 	private question(): PreviewQuestion {
 		const editor = [window.activeTextEditor, ...window.visibleTextEditors].find(isOurs)
-		const uri = editor && this.client.code2ProtocolConverter.asUri(editor.document.uri)
 		return {
-			...(this.plan === null ? {} : { plan: this.plan }),
+			...(this.held === null ? {} : { held: this.held }),
 			...(this.shown === null ? {} : { shown: this.shown }),
-			...(uri === undefined ? {} : { uri }),
+			...(editor ? this.placeOfCursor(editor) : {}),
 		}
+	}
+
+	private placeOfCursor(editor: TextEditor): { readonly uri: string; readonly at: Position } {
+		const { line, character } = editor.selection.active
+		return { uri: this.client.code2ProtocolConverter.asUri(editor.document.uri), at: { line, character } }
 	}
 
 	private tellCursor(editor: TextEditor | undefined): void {
 		if (!isOurs(editor)) return
-		const { line, character } = editor.selection.active
-		const at = { uri: this.client.code2ProtocolConverter.asUri(editor.document.uri), line, character }
+		const { uri, at: place } = this.placeOfCursor(editor)
+		const at = { uri, ...place }
 		this.messenger.sendNotification(cursor, this.page, { at })
 	}
 

@@ -10,6 +10,10 @@ declare module 'preact' {
 				value?: string
 				options?: readonly Partial<Option>[]
 			}
+			'vscode-checkbox': HTMLAttributes<HTMLElement> & {
+				label?: string
+				checked?: boolean
+			}
 		}
 	}
 }

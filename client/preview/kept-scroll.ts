@@ -1,9 +1,10 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import type { Subject } from '../../language/reports/preview.ts'
 import type { Editor } from './editor.ts'
 import type { ScrollPlace } from './messages.ts'
 
 /** Keeps over a reload what is read, and takes it up again once there is something to scroll. */
-export function useKeptScroll(editor: Editor, plan: { readonly current: string | null }, filled: boolean): void {
+export function useKeptScroll(editor: Editor, held: { readonly current: Subject | null }, filled: boolean): void {
 	const restored = useRef(false)
 	useLayoutEffect(() => {
 		if (!filled || restored.current) return
@@ -15,7 +16,7 @@ export function useKeptScroll(editor: Editor, plan: { readonly current: string |
 		const keep = () => {
 			waiting ??= window.setTimeout(() => {
 				waiting = undefined
-				editor.keep({ plan: plan.current, scroll: scrollPlace() })
+				editor.keep({ held: held.current, scroll: scrollPlace() })
 			}, 200)
 		}
 		window.addEventListener('scroll', keep, { passive: true })
@@ -23,7 +24,7 @@ export function useKeptScroll(editor: Editor, plan: { readonly current: string |
 			window.clearTimeout(waiting)
 			window.removeEventListener('scroll', keep)
 		}
-	}, [editor, plan])
+	}, [editor, held])
 }
 
 /** The last section that begins above the middle of the window. */

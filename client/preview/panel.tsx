@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import type { Place } from '../../language/reports/preview.ts'
+import type { Place, Subject } from '../../language/reports/preview.ts'
 import { SurfaceContext } from '../views/charts/surface.ts'
+import { LogView } from '../views/log/log-view.tsx'
 import { PictureView } from '../views/picture-view.tsx'
 import { ReaderContext } from '../views/reader/context.ts'
 import { readerOf } from '../views/reader/reader.ts'
+import { TeamView } from '../views/team/team-view.tsx'
 import { TextLinksContext } from '../views/text-links.ts'
 import type { Editor } from './editor.ts'
 import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
@@ -11,32 +13,40 @@ import { keepLastGood, type Shown } from './keep-last-good.ts'
 import { useKeptScroll } from './kept-scroll.ts'
 import { litPlaces } from './lit-places.ts'
 import { LiveSurface } from './live-surface.tsx'
-import { type Cursor, choose, cursor, ready, reveal, show, silence } from './messages.ts'
-import { PlanPicker } from './plan-picker.tsx'
+import { type Cursor, cursor, hold, holding, ready, reveal, show, silence } from './messages.ts'
+import { SubjectPicker } from './subject-picker.tsx'
+import { panelWords as words } from './words.ts'
 
-/** The preview panel: a plan picker above the picture of one plan, kept up to date by what the extension sends. */
+/** The preview panel: a picker above what is shown, kept up to date by what the extension sends. */
 export function Panel({ editor }: { editor: Editor }) {
 	const reader = useMemo(() => readerOf(navigator.language), [])
 	const [shown, setShown] = useState<Shown | null>(null)
 	const [trouble, setTrouble] = useState<string | null>(null)
 	const [at, setAt] = useState<Cursor | null>(null)
-	const plan = useRef(editor.kept?.plan ?? null)
+	const [held, setHeld] = useState<Subject | null>(editor.kept?.held ?? null)
+	const heldNow = useRef(held)
 
 	useEffect(() => {
 		editor.on(show, data => {
 			setTrouble(null)
 			setShown(last => keepLastGood(last, data))
 		})
+		editor.on(holding, message => {
+			if (sameSubject(message.held, heldNow.current)) return
+			heldNow.current = message.held
+			setHeld(message.held)
+			editor.keep({ held: message.held, scroll: null })
+		})
 		editor.on(cursor, message => setAt(message.at))
 		editor.on(silence, ({ message }) => setTrouble(message))
 		editor.start()
-		editor.send(ready, { plan: plan.current })
+		editor.send(ready, { held: heldNow.current })
 	}, [editor])
 
-	useKeptScroll(editor, plan, shown !== null)
+	useKeptScroll(editor, heldNow, shown !== null)
 
-	const picture = shown?.data.picture ?? null
-	const places = picture?.written?.places
+	const data = shown?.data ?? null
+	const places = data?.picture?.written?.places
 	const go = useMemo(() => (place: Place) => editor.send(reveal, place), [editor])
 	const links = useMemo(
 		() => ({
@@ -51,40 +61,44 @@ export function Panel({ editor }: { editor: Editor }) {
 
 	useRowClicks(links.go)
 
+	const pick = (subject: Subject | null) => {
+		heldNow.current = subject
+		setHeld(subject)
+		editor.keep({ held: subject, scroll: null })
+		editor.send(hold, { held: subject })
+	}
+
+	const stale = trouble === null ? (shown?.staleBlocks ?? []) : null
 	const warning = trouble ?? shown?.data.stale?.message ?? null
 	return (
 		<ReaderContext.Provider value={reader}>
 			<SurfaceContext.Provider value={LiveSurface}>
 				<TextLinksContext.Provider value={links}>
 					<div class="bar">
-						{shown !== null && shown.data.plans.length > 0 && (
-							<PlanPicker
-								plans={shown.data.plans}
-								chosen={shown.data.chosen}
-								onChoose={name => {
-									plan.current = name
-									editor.keep({ plan: name, scroll: null })
-									editor.send(choose, { plan: name })
-								}}
-							/>
+						{data !== null && data.choices.length > 0 && (
+							<SubjectPicker choices={data.choices} chosen={data.chosen} isHeld={held !== null} onHold={pick} />
 						)}
 						<div class="warning" role="status">
 							{warning !== null && (
 								<p dir="auto">
 									{warning}
-									{picture !== null && ' What cannot be read is shown as it last was.'}
+									{data?.chosen && ` ${words.stale}`}
 								</p>
 							)}
 						</div>
 					</div>
-					{shown === null ? (
+					{data === null ? (
 						<Waiting />
-					) : picture !== null ? (
-						<PictureView picture={picture} staleBlocks={trouble === null ? shown.staleBlocks : null} go={go} />
-					) : shown.data.plans.length === 0 ? (
-						<NoPlan />
-					) : (
+					) : data.picture !== null ? (
+						<PictureView picture={data.picture} staleBlocks={stale} go={go} />
+					) : data.team !== null ? (
+						<TeamView team={data.team} go={go} pick={name => pick({ kind: 'plan', name })} />
+					) : data.log !== null ? (
+						<LogView log={data.log} go={go} />
+					) : data.choices.some(({ kind }) => kind === 'plan') ? (
 						<NothingChosen />
+					) : (
+						<NoPlan />
 					)}
 				</TextLinksContext.Provider>
 			</SurfaceContext.Provider>
@@ -104,4 +118,8 @@ function useRowClicks(go: (place: number) => void): void {
 		document.addEventListener('click', click)
 		return () => document.removeEventListener('click', click)
 	}, [go])
+}
+
+function sameSubject(a: Subject | null, b: Subject | null): boolean {
+	return a?.kind === b?.kind && a?.name === b?.name
 }

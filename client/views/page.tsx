@@ -6,8 +6,10 @@ import { SurfaceContext } from './charts/surface.ts'
 import { PictureView } from './picture-view.tsx'
 import { ReaderContext } from './reader/context.ts'
 import { readerOf } from './reader/reader.ts'
+import calendar from './style/calendar.css' with { type: 'text' }
 import colours from './style/colours.css' with { type: 'text' }
 import page from './style/page.css' with { type: 'text' }
+import parts from './style/parts.css' with { type: 'text' }
 import print from './style/print.css' with { type: 'text' }
 import sheet from './style/sheet.css' with { type: 'text' }
 import volume from './style/volume.css' with { type: 'text' }
@@ -18,7 +20,7 @@ export interface PageContent extends Picture {
 	readonly locale: string | null
 }
 
-const style = [colours, page, sheet, volume, print].join('\n')
+const style = [colours, page, sheet, volume, parts, calendar, print].join('\n')
 
 /**
  * A picture as one HTML file that needs nothing else: no script, no address, styles inside. Its content policy allows its own style sheet

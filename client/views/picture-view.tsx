@@ -1,6 +1,10 @@
 import { useContext } from 'preact/hooks'
 import type { Picture, Place } from '../../language/reports/preview.ts'
+import { BlockAsksView } from './block/block-asks-view.tsx'
+import { BlockSheetView } from './block/block-sheet-view.tsx'
+import { CalendarView } from './calendar/calendar-view.tsx'
 import { Cautions } from './cautions.tsx'
+import { GatesView } from './gates/gates-view.tsx'
 import { Overview } from './overview.tsx'
 import { ProblemsList, problemsAnchor, problemsInShort } from './problems-list.tsx'
 import { ReaderContext } from './reader/context.ts'
@@ -9,6 +13,7 @@ import { LoadSheetView } from './sheet/load-sheet-view.tsx'
 import { weeksOf } from './sheet/weeks.ts'
 import { WeeklyVolumeView } from './volume/weekly-volume-view.tsx'
 import { WaysContext, waysOfSets } from './ways.ts'
+import { pageWords as words } from './words.ts'
 
 export interface PictureViewProps {
 	readonly picture: Picture
@@ -18,42 +23,75 @@ export interface PictureViewProps {
 	readonly go: ((place: Place) => void) | null
 }
 
-/** A whole plan (or block) on one page: what it is, its weeks, what they add up to, what is open. */
+/** A whole plan (or block) on one page: what it is, its weeks, what they add up to, its gates, what is open. */
 export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
-	const { sheet, volume, titles, lifterTitle } = picture
+	const { sheet, blockSheet, volume, titles, lifterTitle, calendar, gates, asks } = picture
 	const heading = lifterTitle === null ? picture.title : `${lifterTitle} · ${picture.title}`
+	const onSheet = new Set(sheet === null ? [] : weeksOf(sheet).map(({ week }) => week))
+	const hasGates = calendar !== null && gates.length > 0
 	return (
 		<main>
 			<header class="masthead">
-				{lifterTitle !== null && (
-					<p class="lifter" dir="auto">
-						{lifterTitle}
-					</p>
-				)}
+				<p class="lifter" dir="auto">
+					{lifterTitle ?? words.block}
+				</p>
 				<h1 dir="auto">{picture.title}</h1>
 				<Facts picture={picture} />
+				<Parts
+					parts={[
+						...(asks === null ? [] : [['asks', words.asks] as const]),
+						...(calendar === null ? [] : [['calendar', words.calendar] as const]),
+						...(sheet === null && blockSheet === null ? [] : [['sheet', words.sheet] as const]),
+						...(volume === null ? [] : [['volume', words.volume] as const]),
+						...(hasGates ? [['gates', words.gates] as const] : []),
+						[problemsAnchor, words.problems],
+					]}
+				/>
 			</header>
+			{sheet !== null && <Overview sheet={sheet} titles={titles} meets={picture.meets} />}
+			{asks !== null && <BlockAsksView asks={asks} />}
+			{calendar !== null && <CalendarView calendar={calendar} titles={titles} onSheet={onSheet} />}
 			{sheet !== null && (
-				<>
-					<Overview sheet={sheet} titles={titles} meets={picture.meets} />
+				<div id="sheet">
 					<WaysContext.Provider value={waysOfSets(sheet, picture.ways)}>
 						<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
 					</WaysContext.Provider>
-				</>
+				</div>
+			)}
+			{blockSheet !== null && (
+				<div id="sheet">
+					<BlockSheetView sheet={blockSheet} stale={staleBlocks === null} written={picture.written} heading={heading} />
+				</div>
 			)}
 			{volume !== null && (
 				<section class="totals" id="volume">
-					<h2>Weekly volume</h2>
-					<WeeklyVolumeView volume={volume} needs={picture.needs} sheet={sheet} />
+					<h2>{words.volume}</h2>
+					<WeeklyVolumeView volume={volume} needs={picture.needs} sheet={sheet} caps={picture.caps} />
 				</section>
 			)}
+			{hasGates && <GatesView gates={gates} calendar={calendar} titles={titles} go={go} />}
 			<ProblemsList problems={picture.problems} go={go} />
 			<Cautions cautions={picture.cautions} />
 		</main>
 	)
 }
 
-function Facts({ picture: { sheet, meets, problems } }: { picture: Picture }) {
+/** Ways to the parts of a long page. */
+function Parts({ parts }: { parts: readonly (readonly [anchor: string, name: string])[] }) {
+	return (
+		<nav class="parts" aria-label={words.parts}>
+			<ul>
+				{parts.map(([anchor, name]) => (
+					<li key={anchor}>
+						<a href={`#${anchor}`}>{name}</a>
+					</li>
+				))}
+			</ul>
+		</nav>
+	)
+}
+
+function Facts({ picture: { sheet, blockSheet, meets, problems } }: { picture: Picture }) {
 	const reader = useContext(ReaderContext)
 	const weeks = sheet ? weeksOf(sheet) : []
 	const open = problemsInShort(problems)
@@ -65,17 +103,23 @@ function Facts({ picture: { sheet, meets, problems } }: { picture: Picture }) {
 					<li>
 						{counted(weeks.length, 'week')}, {counted(sheet.sessions.length, 'session')}
 					</li>
-					<li>loads in {sheet.unit}</li>
+					<li>{words.loadsIn(sheet.unit)}</li>
+				</>
+			)}
+			{blockSheet !== null && (
+				<>
+					<li>{counted(blockSheet.weeks.length, 'week')}</li>
+					<li>{words.inPercents}</li>
 				</>
 			)}
 			{meets.map(meet => (
 				<li key={meet.date}>
 					<span aria-hidden="true">◆ </span>
-					<bdi>{meet.title || 'Meet'}</bdi>, <bdi>{reader.days(meet.date, meet.date)}</bdi>
+					<bdi>{meet.title || words.meet}</bdi>, <bdi>{reader.days(meet.date, meet.date)}</bdi>
 				</li>
 			))}
 			<li>
-				<a href={`#${problemsAnchor}`}>{open || 'no open problems'}</a>
+				<a href={`#${problemsAnchor}`}>{open || words.noProblems}</a>
 			</li>
 		</ul>
 	)

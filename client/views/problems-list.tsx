@@ -1,5 +1,6 @@
 import type { Place, PreviewProblem } from '../../language/reports/preview.ts'
 import { counted } from './reader/words.ts'
+import { pageWords as words } from './words.ts'
 
 export const problemsAnchor = 'problems'
 
@@ -7,18 +8,20 @@ export interface ProblemsListProps {
 	readonly problems: readonly PreviewProblem[]
 	/** Goes to a problem's text, where there is an editor. */
 	readonly go: ((place: Place) => void) | null
+	/** Whom each problem concerns, where a page is about several people. */
+	readonly concerns?: readonly string[]
 }
 
 /** What is open in the text that the picture comes from, each with its line. */
-export function ProblemsList({ problems, go }: ProblemsListProps) {
+export function ProblemsList({ problems, go, concerns }: ProblemsListProps) {
 	return (
 		<section class="problems" id={problemsAnchor}>
-			<h2>Open problems</h2>
+			<h2>{words.problems}</h2>
 			{problems.length === 0 ? (
-				<p class="empty">None.</p>
+				<p class="empty">{words.none}</p>
 			) : (
 				<ul>
-					{problems.map(problem => (
+					{problems.map((problem, index) => (
 						<li key={`${problem.file}:${problem.line}:${problem.column}:${problem.code}`} class={problem.level}>
 							<span class="level">{problem.level}</span>
 							<div>
@@ -33,6 +36,7 @@ export function ProblemsList({ problems, go }: ProblemsListProps) {
 									)}{' '}
 									<span class="code">{problem.code}</span>
 									{problem.source !== null && <bdi> · {problem.source}</bdi>}
+									{concerns?.[index] !== undefined && <bdi> · {concerns[index]}</bdi>}
 								</p>
 							</div>
 						</li>

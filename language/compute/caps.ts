@@ -14,3 +14,9 @@ export function countsForCap({ fromPercent }: FrequencyCap, items: readonly Plan
 		item.sets.some(set => !set.optional && (leastPercent(set, item, estimator)?.compare(fromPercent) ?? -1) >= 0),
 	)
 }
+
+/** `on monday` and `on day 1` may turn out to be one day: as few days as they can be. `days` says of each whether its weekday is known. */
+export function leastDays(days: readonly boolean[]): number {
+	const placed = days.filter(isPlaced => isPlaced).length
+	return Math.max(placed, days.length - placed)
+}

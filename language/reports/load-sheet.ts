@@ -1,9 +1,18 @@
 import { sessionSeconds } from '../compute/duration.ts'
 import { decimal } from '../compute/exact.ts'
+import { inUnit } from '../compute/mass.ts'
 import type { Effort, PercentBase } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
-import type { CalendarDate, Exact, ExactRange, PartOfDay, Unit, Weekday } from '../model/quantities.ts'
-import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet } from '../model/schedule.ts'
+import type { CalendarDate, Exact, ExactRange, Mass, PartOfDay, Unit, Weekday } from '../model/quantities.ts'
+import type {
+	ComputedLoad,
+	PlannedItem,
+	PlannedLoad,
+	PlannedSet,
+	Schedule,
+	ScheduledItem,
+	ScheduledSession,
+} from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
 import { milestoneText } from './set-text.ts'
 
@@ -180,24 +189,41 @@ function sheetSession(session: ScheduledSession, id: string, programme: Programm
 
 function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 	const instead = item.insteadOf?.text
+	return {
+		...itemFacts(item, programme),
+		insteadOf: instead === undefined ? null : (programme.find('movement', instead)?.title?.text ?? instead),
+		sets: item.sets.map(set => ({ ...setFacts(set), ...computedFacts(set.computed) })),
+	}
+}
+
+/** An item of a block without a lifter: a load stands there only where it is written as a mass. */
+export function plannedSheetItem(item: PlannedItem, programme: Programme): SheetItem {
+	return {
+		...itemFacts(item, programme),
+		insteadOf: null,
+		sets: item.sets.map(set => ({ ...setFacts(set), ...writtenFacts(set.load) })),
+	}
+}
+
+function itemFacts(item: PlannedItem, programme: Programme): Omit<SheetItem, 'insteadOf' | 'sets'> {
 	// What leads up to a test has the test's words beside the test alone.
 	const isWritten = item.role === item.item.role
 	return {
 		movement: item.movementName.text,
 		title: item.movement?.title?.text ?? item.movementName.text,
 		role: item.role,
-		insteadOf: instead === undefined ? null : (programme.find('movement', instead)?.title?.text ?? instead),
 		withItemAbove: item.item.withItemAbove,
 		hands: item.movement?.hands ?? 1,
 		loadAdded: item.movement?.loadAdded ?? false,
-		sets: item.sets.map(sheetSet),
 		notes: isWritten ? item.item.notes.map(note => note.text) : [],
 		milestones: isWritten ? item.item.milestones.map(one => milestoneText(one, programme)) : [],
 	}
 }
 
-function sheetSet(set: ScheduledSet): SheetSet {
-	const { optional, work, load, effort, until, clusters, tempo, restSeconds, eachSide, computed } = set
+type LoadFacts = Pick<SheetSet, 'exact' | 'load' | 'loadTo' | 'unit' | 'perSide' | 'reason'>
+
+function setFacts(set: PlannedSet): Omit<SheetSet, keyof LoadFacts> {
+	const { optional, work, load, effort, until, clusters, tempo, restSeconds, eachSide } = set
 	const untilOf = (scale: Effort['scale']) => (until?.scale === scale ? decimal(until.value.from) : null)
 	const scaled = (scale: Effort['scale']) => (effort?.scale === scale ? decimals(effort.value) : null)
 	return {
@@ -218,15 +244,34 @@ function sheetSet(set: ScheduledSet): SheetSet {
 		effortAtMost: effort?.atMost ?? false,
 		untilRpe: untilOf('rpe'),
 		untilRir: untilOf('rir'),
+		tempo: tempo?.text ?? null,
+		restSeconds: restSeconds.valueOf(),
+	}
+}
+
+function computedFacts(computed: ComputedLoad): LoadFacts {
+	return {
 		exact: decimalOrNull(computed.exact),
 		load: decimalOrNull(computed.load),
 		loadTo: decimalOrNull(computed.loadTo),
 		unit: computed.unit,
 		perSide: computed.perSide?.map(disc => decimal(disc)) ?? null,
 		reason: computed.reason ?? null,
-		tempo: tempo?.text ?? null,
-		restSeconds: restSeconds.valueOf(),
 	}
+}
+
+function writtenFacts(load: PlannedLoad): LoadFacts {
+	const unknown: LoadFacts = { exact: null, load: null, loadTo: null, unit: 'kg', perSide: null, reason: null }
+	if (load.kind !== 'mass') return unknown
+	const { unit } = load.from
+	const { from, to } = writtenMass(load, unit)
+	return { ...unknown, unit, load: decimal(from), loadTo: from.equals(to) ? null : decimal(to) }
+}
+
+/** With what progression lines have added and a deload's share has left. */
+function writtenMass({ from, to, share, added }: PlannedLoad & { readonly kind: 'mass' }, unit: Unit): ExactRange {
+	const withAll = (mass: Mass) => added.reduce((sum, each) => sum.add(inUnit(each, unit)), inUnit(mass, unit).mul(share))
+	return { from: withAll(from), to: withAll(to) }
 }
 
 function decimals(range: ExactRange): SheetRange<string> {

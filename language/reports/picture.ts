@@ -2,14 +2,20 @@ import { addDays, daysBetween } from '../compute/calendar.ts'
 import { compare, decimal, zero } from '../compute/exact.ts'
 import { isInForce } from '../compute/failing-lifts.ts'
 import { declaredBreakdowns, needsOfWeek, sessionsOfWeek } from '../compute/needs.ts'
+import { outlineBlock } from '../compute/outline.ts'
 import { schedulePlan } from '../compute/schedule.ts'
-import type { Block, Definition, Gym, Plan } from '../model/definitions.ts'
+import type { Block, Breakdown, Definition, Gym, Plan } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate, Exact } from '../model/quantities.ts'
-import type { Schedule } from '../model/schedule.ts'
+import type { PlannedWeek, Schedule } from '../model/schedule.ts'
 import type { Span } from '../model/text.ts'
 import { type Link, links } from '../model/vocabulary.ts'
+import { blockAsks } from './block-asks.ts'
+import { blockSheet, itemsToDo } from './block-sheet.ts'
+import { planCalendar } from './calendar.ts'
+import { capsOfBlock, capsOfPlan } from './cap-exposures.ts'
 import { explainSet } from './explanation.ts'
+import { gateTimeline } from './gate-timeline.ts'
 import { itemsOnSheet, loadSheet, sessionsOnSheet } from './load-sheet.ts'
 import type { NeededWork, Picture, Place, PreviewProblem, Titles, Ways, WeekNeeds, WrittenSets } from './preview.ts'
 import { weeklyVolume } from './weekly-volume.ts'
@@ -27,9 +33,15 @@ export function pictureOfPlan(plan: Plan, programme: Programme, { problems, plac
 	const volume = weeklyVolume(plan, programme)
 	const declared = declaredBreakdowns(plan, programme)
 	return {
+		kind: 'plan',
 		title: plan.title?.text ?? plan.name.text,
 		lifterTitle: schedule.lifter?.title?.text ?? plan.lifter.text,
 		sheet: loadSheet(schedule, programme),
+		blockSheet: null,
+		asks: null,
+		calendar: planCalendar(plan, programme),
+		gates: gateTimeline(plan, programme, placeOf),
+		caps: capsOfPlan(plan, programme),
 		volume,
 		needs: volume.weeks.map(week => (week.from === null || week.deload ? null : needsOf(plan, week.from, schedule, programme))),
 		titles: titlesOf(
@@ -44,21 +56,27 @@ export function pictureOfPlan(plan: Plan, programme: Programme, { problems, plac
 	}
 }
 
-/** The same for a block, in percents: without a lifter there is no sheet. */
-export function pictureOfBlock(block: Block, programme: Programme, { problems }: PictureSurroundings): Picture {
+/** The same for a block, in percents, and what it asks of a lifter. */
+export function pictureOfBlock(block: Block, programme: Programme, { problems, placeOf }: PictureSurroundings): Picture {
 	const volume = weeklyVolume(block, programme)
 	return {
+		kind: 'block',
 		title: block.title?.text ?? block.name.text,
 		lifterTitle: null,
 		sheet: null,
+		blockSheet: blockSheet(block, programme),
+		asks: blockAsks(block, programme),
+		calendar: null,
+		gates: [],
+		caps: capsOfBlock(block, programme),
 		volume,
-		needs: volume.weeks.map(() => null),
+		needs: outlineBlock(block, programme).weeks.map(week => (week.deload ? null : needsInBlock(block, week, programme))),
 		titles: titlesOf([block], []),
 		meets: [],
 		problems,
 		cautions: [],
 		ways: null,
-		written: null,
+		written: placeOf ? writtenInBlock(block, programme, placeOf) : null,
 	}
 }
 
@@ -75,9 +93,26 @@ function needsOf(plan: Plan, monday: CalendarDate, schedule: Schedule, programme
 	if (startsLater || beforeMeet) return null
 	const inForce = declaredBreakdowns(plan, programme).filter(({ fails }) => isInForce(fails, monday, addDays(monday, 6)))
 	const failing = new Set(inForce.map(one => one.lift))
-	const sessions = sessionsOfWeek(plan.lifter.text, monday, programme)
+	return weekNeeds(
+		inForce.map(({ breakdown }) => breakdown),
+		failing,
+		sessionsOfWeek(plan.lifter.text, monday, programme),
+	)
+}
+
+/** What the breakdowns that a block answers need of a week: without a lifter, its targets are the lifts that fail. */
+function needsInBlock(block: Block, week: PlannedWeek, programme: Programme): WeekNeeds {
+	const answered = block.answers.flatMap(({ text }) => programme.find('breakdown', text) ?? [])
+	return weekNeeds(answered, new Set(block.targets.map(({ text }) => text)), week.sessions)
+}
+
+function weekNeeds(
+	breakdowns: readonly Breakdown[],
+	failing: ReadonlySet<string>,
+	sessions: Parameters<typeof needsOfWeek>[2],
+): WeekNeeds {
 	const needed = new Map<string, NeededSoFar>()
-	for (const { breakdown } of inForce) {
+	for (const breakdown of breakdowns) {
 		for (const { need, found } of needsOfWeek(breakdown, failing, sessions)) {
 			const before = needed.get(need.what) ?? {
 				sets: undefined,
@@ -141,25 +176,50 @@ function waysOf(schedule: Schedule, programme: Programme): Ways {
 	return { texts, ofSessions }
 }
 
-function writtenSets(schedule: Schedule, placeOf: NonNullable<PictureSurroundings['placeOf']>): WrittenSets {
-	const places: Place[] = []
-	const known = new Map<string, number | null>()
-	const indexOf = (definition: Definition, span: Span): number | null => {
+type PlaceOf = NonNullable<PictureSurroundings['placeOf']>
+
+/** Each place of the text once, however many sets come of it. */
+class Places {
+	readonly all: Place[] = []
+	private readonly known = new Map<string, number | null>()
+
+	constructor(private readonly placeOf: PlaceOf) {}
+
+	indexOf(definition: Definition, span: Span): number | null {
 		const key = `${definition.kind} ${definition.name.text} ${span.start}`
-		let index = known.get(key)
+		let index = this.known.get(key)
 		if (index === undefined) {
-			const place = placeOf(definition, span)
-			index = place ? places.push(place) - 1 : null
-			known.set(key, index)
+			const place = this.placeOf(definition, span)
+			index = place ? this.all.push(place) - 1 : null
+			this.known.set(key, index)
 		}
 		return index
 	}
+}
+
+function writtenSets(schedule: Schedule, placeOf: PlaceOf): WrittenSets {
+	const places = new Places(placeOf)
 	const ofSets = sessionsOnSheet(schedule).map(session =>
 		itemsOnSheet(session).map(item => {
 			// What a plan adds stands in the plan's own text.
 			const owner: Definition = item.changedBy === 'add' ? schedule.plan : session.run.block
-			return item.sets.map(set => (item.from === 'computed-warm-up' ? null : indexOf(owner, set.group.span)))
+			return item.sets.map(set => (item.from === 'computed-warm-up' ? null : places.indexOf(owner, set.group.span)))
 		}),
 	)
-	return { places, ofSets }
+	return { places: places.all, ofSets }
+}
+
+function writtenInBlock(block: Block, programme: Programme, placeOf: PlaceOf): WrittenSets {
+	const places = new Places(placeOf)
+	const ofSets = outlineBlock(block, programme).weeks.flatMap(({ sessions }) =>
+		sessions
+			.map(itemsToDo)
+			.filter(items => items.length > 0)
+			.map(items =>
+				items.map(({ sets, from }) =>
+					sets.map(set => (from === 'computed-warm-up' ? null : places.indexOf(block, set.group.span))),
+				),
+			),
+	)
+	return { places: places.all, ofSets }
 }

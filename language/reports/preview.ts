@@ -1,25 +1,54 @@
 import type { CalendarDate } from '../model/quantities.ts'
 import type { Level, Link } from '../model/vocabulary.ts'
+import type { BlockAsks } from './block-asks.ts'
+import type { BlockSheet } from './block-sheet.ts'
+import type { PlanCalendar } from './calendar.ts'
+import type { CappedMovement } from './cap-exposures.ts'
+import type { GateOnTimeline } from './gate-timeline.ts'
 import type { LoadSheet } from './load-sheet.ts'
+import type { PlannedAgainstDone } from './planned-against-done.ts'
+import type { TeamOverview } from './team-overview.ts'
 import type { WeeklyVolume } from './weekly-volume.ts'
 
 /** What the server answers when a preview asks (`barstave/preview`): data alone, never markup or code. */
 export interface PreviewData {
 	readonly version: 1
-	/** Every plan of the workspace folder, in the order of the picker. */
-	readonly plans: readonly PlanChoice[]
-	/** Name of the plan in `picture`; `null` where there is none to show. */
-	readonly chosen: string | null
+	/** What can be shown of the workspace folder, in the order of the picker. */
+	readonly choices: readonly PreviewChoice[]
+	/** What is shown; `null` where there is nothing to show. One of the three below is there then, by its kind. */
+	readonly chosen: Subject | null
+	/** Of a plan or a block. */
 	readonly picture: Picture | null
+	readonly team: TeamOverview | null
+	readonly log: PlannedAgainstDone | null
 	readonly stale: Stale | null
 }
 
-/** What a preview asks with: the plan that was picked, else the file from which the server picks the nearest plan. */
+/** What a preview can be about. A log is named by its lifter. */
+export interface Subject {
+	readonly kind: 'plan' | 'block' | 'team' | 'log'
+	readonly name: string
+}
+
+export interface PreviewChoice extends Subject {
+	/** The title, the name where there is none. */
+	readonly title: string
+	/** Title of the lifter whose plan it is; `null` for what belongs to nobody. */
+	readonly lifterTitle: string | null
+}
+
+/**
+ * What a preview asks with: what it holds, else the place in the text from which the server picks. The request `barstave/previewSubject`
+ * asks with the same what would be shown (`Subject | null`), and is answered quickly.
+ */
 export interface PreviewQuestion {
-	readonly plan?: string
+	/** What the coach has picked: it stays, wherever the cursor is. */
+	readonly held?: Subject
 	readonly uri?: string
-	/** The plan that is on show: it stays as long as the file belongs to it too. */
-	readonly shown?: string
+	/** Where the cursor is in the file. */
+	readonly at?: Position
+	/** What is on show: a plan stays as long as the place belongs to it too, and anything while its text cannot be read. */
+	readonly shown?: Subject
 }
 
 export interface PlanChoice {
@@ -36,18 +65,29 @@ export interface PlanChoice {
 export interface Stale {
 	/** What is broken and where, in a coach's words. */
 	readonly message: string
-	/** Names of the blocks that cannot be read; `null` where it is the plan or the lifter, so that nothing new can be shown. */
+	/** Names of the blocks that cannot be read; `null` where it is the subject itself or its lifter, so that nothing new can be shown. */
 	readonly blocks: readonly string[] | null
 }
 
 /** All that a page about one plan or block shows. */
 export interface Picture {
+	readonly kind: 'plan' | 'block'
 	/** The plan's (or block's) title, its name where it has none. */
 	readonly title: string
 	/** The lifter's title; `null` for a block. */
 	readonly lifterTitle: string | null
 	/** `null` where there is no lifter to load for. */
 	readonly sheet: LoadSheet | null
+	/** Of a block: its weeks in percents. */
+	readonly blockSheet: BlockSheet | null
+	/** Of a block: what it asks of a lifter. */
+	readonly asks: BlockAsks | null
+	/** Of a plan. */
+	readonly calendar: PlanCalendar | null
+	/** Of a plan, in the order in which they are needed. */
+	readonly gates: readonly GateOnTimeline[]
+	/** Movements with a cap, one number for each of `volume.weeks`. */
+	readonly caps: readonly CappedMovement[]
 	readonly volume: WeeklyVolume | null
 	/** One entry for each of `volume.weeks`; `null` for a part week, on which needs are silent. */
 	readonly needs: readonly (WeekNeeds | null)[]
@@ -131,7 +171,7 @@ export interface WaysOfSession {
 	readonly items: readonly (readonly number[])[]
 }
 
-/** The load sheet's sets by the text that asks for them; beside the sheet, whose own shape is published and stays as it is. */
+/** The sets of the load sheet (of a block's own sheet) by the text that asks for them; beside the sheet, whose own shape is published and stays as it is. */
 export interface WrittenSets {
 	/** Each set group's text once, however many sets come of it. */
 	readonly places: readonly Place[]

@@ -48,28 +48,34 @@ function timeText(seconds: ExactRange): string {
 }
 
 function loadText(load: PlannedLoad): string | undefined {
+	const words = loadWords(load)
+	return words && `at ${words}`
+}
+
+/** "70% of base", "bodyweight + 10 kg", "8 rm": a load as it is asked for; `undefined` where nothing or an effort alone is. */
+export function loadWords(load: PlannedLoad): string | undefined {
 	switch (load.kind) {
 		case 'none':
 		case 'effort':
 			return undefined
 		case 'warm-up':
-			return `at ${decimal(load.share.mul(hundred))}% of the first working load`
+			return `${decimal(load.share.mul(hundred))}% of the first working load`
 		case 'percent': {
 			const of = load.of === 'best' ? '' : load.of === 'base' ? ' of base' : ' of top set'
-			return `at ${rangeText(load.percent)}%${of}${addedText(load)}`
+			return `${rangeText(load.percent)}%${of}${addedText(load)}`
 		}
 		case 'mass': {
 			const range = { from: load.from.amount.mul(load.share), to: load.to.amount.mul(load.share) }
-			return `at ${massRangeText(range, load.to.unit)}${addedText(load)}`
+			return `${massRangeText(range, load.to.unit)}${addedText(load)}`
 		}
 		case 'bodyweight': {
 			const extra = load.extra === undefined ? '' : ` ${signedMassText(load.extra.amount.mul(load.share), load.extra.unit)}`
-			return `at bodyweight${extra}${addedText(load)}`
+			return `bodyweight${extra}${addedText(load)}`
 		}
 		case 'of-bodyweight':
 			return `at ${rangeText(load.percent)}% of bodyweight${addedText(load)}`
 		case 'rm':
-			return `at ${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
+			return `${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
 	}
 }
 

@@ -267,7 +267,7 @@ describe('corrections', () => {
 describe('the preview', () => {
 	it('gets the nearest plan with its loads, its needs and the places of its sets', async () => {
 		const data = await editor.request<PreviewData>('barstave/preview', { uri: uriOf(folder, 'block.stave') })
-		expect(data.chosen).toBe('mara-autumn')
+		expect(data.chosen).toEqual({ kind: 'plan', name: 'mara-autumn' })
 		const set = data.picture!.sheet!.sessions[0]!.items[0]!.sets[0]!
 		expect([set.exact, set.load, set.perSide]).toEqual(['112', '112.5', ['25', '20']])
 		expect(data.picture!.needs[0]!.links.stability).toMatchObject({
@@ -290,19 +290,15 @@ describe('the preview', () => {
 		const uri = uriOf(folder, 'second.stave')
 		await editor.openText(uri, 'plan later-autumn for mara-lind\n  start 2027-01-04\n  run rebuild\n')
 		const question = { uri: uriOf(folder, 'block.stave') }
-		expect((await editor.request<PreviewData>('barstave/preview', { ...question, shown: 'later-autumn' })).chosen).toBe(
-			'later-autumn',
-		)
-		expect((await editor.request<PreviewData>('barstave/preview', { ...question, shown: 'mara-autumn' })).chosen).toBe(
-			'mara-autumn',
-		)
+		for (const shown of ['later-autumn', 'mara-autumn'].map(name => ({ kind: 'plan', name })))
+			expect((await editor.request<PreviewData>('barstave/preview', { ...question, shown })).chosen).toEqual(shown)
 		await editor.close(uri)
 	})
 
 	it('keeps what it can and says what cannot be read', async () => {
 		const uri = uriOf(folder, 'block.stave')
 		await editor.change(uri, files['block.stave'].replace('main deadlift', 'main @@@ deadlift'))
-		const data = await editor.request<PreviewData>('barstave/preview', { plan: 'mara-autumn' })
+		const data = await editor.request<PreviewData>('barstave/preview', { held: { kind: 'plan', name: 'mara-autumn' } })
 		expect(data.stale).toMatchObject({ blocks: ['rebuild'] })
 		expect(data.picture).not.toBeNull()
 		await editor.change(uri, files['block.stave'])

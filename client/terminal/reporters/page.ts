@@ -20,6 +20,10 @@ function only(picture: Picture, { sheet, week, volume }: PageParts): Picture {
 	return {
 		...picture,
 		sheet: sheet && picture.sheet && sessions ? { ...picture.sheet, sessions } : null,
+		// One week's sheet is for the bar: the plan around it stays away.
+		calendar: sheet && week === undefined ? picture.calendar : null,
+		blockSheet: null,
+		asks: null,
 		volume: volume ? picture.volume : null,
 	}
 }

@@ -29,4 +29,8 @@ export const ink = {
 	stability: 'var(--stability)',
 	drive: 'var(--drive)',
 	intensity: 'var(--intensity)',
+	warning: 'var(--warning)',
+	error: 'var(--error)',
+	/** From the lightest zone of intensity to the heaviest. */
+	zones: ['var(--zone-1)', 'var(--zone-2)', 'var(--zone-3)', 'var(--zone-4)'],
 } as const

@@ -38,6 +38,8 @@ export function heightAxis(grid: number, range: { readonly min?: number; readonl
 export interface BarLook {
 	readonly grid: number
 	readonly color: string
+	/** Of the upper part; else a pale one of the same colour. */
+	readonly rest?: { readonly color: string; readonly opacity: number }
 	readonly axis: number
 	/** Room for a bar's number, in CSS pixels: numbers that would run into each other are left to the table. */
 	readonly slot: number
@@ -65,9 +67,6 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 		emphasis: { disabled: true },
 		silent: true,
 	}
-	const { fontFamily } = look.surface
-	const fontSize = look.surface.fontSize - 1
-	const fits = (words: string) => words.length * fontSize * 0.58 < look.slot / look.abreast + 6
 	return [
 		{
 			...common,
@@ -78,25 +77,36 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 		{
 			...common,
 			id: `${name} pale`,
-			itemStyle: { color: look.color, opacity: 0.38 },
+			itemStyle: look.rest ?? { color: look.color, opacity: 0.38 },
 			data: whole.map((all, week) => ({
 				value: all === null ? null : all - (solid[week] ?? 0),
-				label: {
-					show: all !== null && all > 0 && fits(text[week]!),
-					position: 'top' as const,
-					distance: 3,
-					formatter: text[week]!,
-					color: ink.text,
-					opacity: 1,
-					// A halo keeps a number readable where a line of needs runs through it.
-					textBorderColor: ink.paper,
-					textBorderWidth: 2,
-					fontFamily,
-					fontSize,
-				},
+				label: topLabel(text[week]!, look, all !== null && all > 0),
 			})),
 		},
 	]
+}
+
+/** A number on top of a bar, where there is room for it. */
+export function topLabel(
+	words: string,
+	{ slot, abreast, surface }: Pick<BarLook, 'slot' | 'abreast' | 'surface'>,
+	isThere = true,
+) {
+	const { fontFamily } = surface
+	const fontSize = surface.fontSize - 1
+	return {
+		show: isThere && words.length * fontSize * 0.58 < slot / abreast + 6,
+		position: 'top' as const,
+		distance: 3,
+		formatter: words,
+		color: ink.text,
+		opacity: 1,
+		// A halo keeps a number readable where a line of needs runs through it.
+		textBorderColor: ink.paper,
+		textBorderWidth: 2,
+		fontFamily,
+		fontSize,
+	}
 }
 
 /** Bars of sets that answer below all sets; where nothing is needed, of what is certain below what is possible. */

@@ -1,10 +1,14 @@
+import type { BlockSheetSet } from '../../../language/reports/block-sheet.ts'
 import type { SheetSet } from '../../../language/reports/load-sheet.ts'
+
+/** A set of a load sheet, or of a block's own. */
+type ShownSet = SheetSet & Partial<Pick<BlockSheetSet, 'asked'>>
 
 /** Sets that are done alike, one after the other: one line of the sheet. */
 export interface FoldedSets {
 	/** Index of the first of them in the item. */
 	readonly first: number
-	readonly set: SheetSet
+	readonly set: ShownSet
 	/** Sets that must be done. */
 	readonly firm: number
 	/** Sets on top that may be done. */
@@ -12,7 +16,7 @@ export interface FoldedSets {
 }
 
 /** Folds neighbours that differ in nothing; optional ones join the firm ones before them. Order is kept. */
-export function foldSets(sets: readonly SheetSet[]): FoldedSets[] {
+export function foldSets(sets: readonly ShownSet[]): FoldedSets[] {
 	const folded: FoldedSets[] = []
 	let last: { fold: FoldedSets; key: string } | undefined
 	for (const [index, set] of sets.entries()) {

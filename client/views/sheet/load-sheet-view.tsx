@@ -1,5 +1,9 @@
+import { useContext } from 'preact/hooks'
 import type { LoadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Titles, WrittenSets } from '../../../language/reports/preview.ts'
+import { ReaderContext } from '../reader/context.ts'
+import { blockTitle, gymTitle } from '../reader/words.ts'
+import { Day } from './day.tsx'
 import { WeekSection } from './week-section.tsx'
 import { weeksOf } from './weeks.ts'
 
@@ -14,22 +18,38 @@ export interface LoadSheetViewProps {
 
 /** The plan as a lifter needs it, week by week. */
 export function LoadSheetView({ sheet, titles, staleBlocks, written, heading }: LoadSheetViewProps) {
+	const reader = useContext(ReaderContext)
 	const weeks = weeksOf(sheet)
 	const gyms = new Set(sheet.sessions.map(session => session.gym))
 	if (weeks.length === 0) return <p class="empty">No session of this plan has a date yet.</p>
 	return (
 		<div class="sheet">
-			{weeks.map(week => (
-				<WeekSection
-					key={week.monday}
-					week={week}
-					titles={titles}
-					gymsVary={gyms.size > 1}
-					stale={week.sessions.some(({ session }) => staleBlocks === null || staleBlocks.includes(session.block))}
-					places={written?.ofSets ?? null}
-					heading={heading}
-				/>
-			))}
+			{weeks.map(({ week, monday, sunday, deload, sessions }) => {
+				const blocks = new Map(sessions.map(({ session }) => [`${session.block} ${session.week}`, session]))
+				return (
+					<WeekSection
+						key={monday}
+						week={week}
+						deload={deload}
+						dates={reader.days(monday, sunday)}
+						blocks={[...blocks.values()].map(session => (
+							<span key={session.block}>
+								week {reader.number(session.week)} of <bdi>{blockTitle(titles, session.block)}</bdi>
+							</span>
+						))}
+						// Names of sessions and blocks have no spaces, so that this tells them apart.
+						sessions={sessions.map(({ index, session }) => ({
+							key: `${session.date} ${session.block} ${session.session}`,
+							session,
+							day: <Day date={session.date} part={session.part} />,
+							gym: gyms.size > 1 && session.gym !== null ? gymTitle(titles, session.gym) : null,
+							places: written?.ofSets[index] ?? null,
+						}))}
+						stale={sessions.some(({ session }) => staleBlocks === null || staleBlocks.includes(session.block))}
+						heading={heading}
+					/>
+				)
+			})}
 		</div>
 	)
 }

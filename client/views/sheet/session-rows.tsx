@@ -1,5 +1,5 @@
+import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
-import type { CalendarDate, PartOfDay } from '../../../language/model/quantities.ts'
 import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
@@ -12,14 +12,16 @@ export type SessionPlaces = readonly (readonly (number | null)[])[]
 const columns = 8
 
 export interface SessionRowsProps {
-	readonly session: SheetSession
+	readonly session: Pick<SheetSession, 'session' | 'title' | 'minutes' | 'notes' | 'items'>
+	/** Which day it is: in the margin, or where there is none, before the title. */
+	readonly day: ComponentChildren
 	/** Title of where it is; `null` where that goes without saying. */
 	readonly gym: string | null
 	readonly places: SessionPlaces | null
 }
 
 /** One session of a week's table: its day in the margin, its movements beside it. */
-export function SessionRows({ session, gym, places }: SessionRowsProps) {
+export function SessionRows({ session, day, gym, places }: SessionRowsProps) {
 	const reader = useContext(ReaderContext)
 	const items = session.items.map(item => ({ item, folds: foldSets(item.sets) }))
 	const lines = items.reduce((sum, { folds }) => sum + Math.max(1, folds.length), 0)
@@ -27,13 +29,11 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 		<tbody class="session">
 			<tr class="session-head">
 				<th class="day" scope="rowgroup" rowSpan={lines + 2}>
-					<Day date={session.date} part={session.part} />
+					{day}
 				</th>
 				<td colSpan={columns - 1}>
 					{/* Where there is no margin for it, the day stands here instead. */}
-					<span class="day-inline">
-						<Day date={session.date} part={session.part} />
-					</span>
+					<span class="day-inline">{day}</span>
 					<h3 dir="auto">{session.title ?? spokenName(session.session)}</h3>
 					<span class="aside">
 						{reader.duration(session.minutes * 60)}
@@ -69,21 +69,6 @@ export function SessionRows({ session, gym, places }: SessionRowsProps) {
 				</td>
 			</tr>
 		</tbody>
-	)
-}
-
-function Day({ date, part }: { date: CalendarDate; part: PartOfDay | null }) {
-	const reader = useContext(ReaderContext)
-	return (
-		<time dateTime={date}>
-			<b>
-				<bdi>{reader.weekday(date)}</bdi>
-			</b>{' '}
-			<span>
-				<bdi>{reader.day(date)}</bdi>
-			</span>
-			{part !== null && <span class="part"> {part}</span>}
-		</time>
 	)
 }
 

@@ -23,9 +23,12 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 	const links = useContext(TextLinksContext)
 	const { set } = fold
 	const words = setsAndWork(fold, reader)
-	const load = loadOf(set, item, reader)
+	const load = loadOf(set, item, reader) ?? set.asked ?? null
 	const effort = effortOf(set, reader)
-	const percent = percentOf(set, reader)
+	const written = set.asked == null ? percentOf(set, reader) : null
+	// Where there is nobody to load for, the percent is what there is.
+	const isBare = load === null && set.reason === null && written !== null
+	const percent = isBare ? null : written
 	const exact = exactOf(set, reader)
 	const discs = discsOf(set, reader)
 	const way = useContext(WaysContext).get(set)
@@ -44,6 +47,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 				{set.eachSide && <span class="aside"> each side</span>}
 			</td>
 			<td class="load">
+				{isBare && <strong>{written}</strong>}
 				{load !== null && (
 					<>
 						<strong>{load}</strong>

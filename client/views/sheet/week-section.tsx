@@ -1,42 +1,34 @@
+import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
-import type { Titles } from '../../../language/reports/preview.ts'
 import { ReaderContext } from '../reader/context.ts'
-import { blockTitle, gymTitle } from '../reader/words.ts'
-import { type SessionPlaces, SessionRows } from './session-rows.tsx'
-import type { SheetWeek } from './weeks.ts'
+import { SessionRows, type SessionRowsProps } from './session-rows.tsx'
 
 export interface WeekSectionProps {
-	readonly week: SheetWeek
-	readonly titles: Titles
-	/** Not all sessions are in one place, so each says where it is. */
-	readonly gymsVary: boolean
+	readonly week: number
+	readonly deload: boolean
+	readonly sessions: readonly (SessionRowsProps & { readonly key: string })[]
+	/** From when to when; `null` for a block, which has no dates. */
+	readonly dates: string | null
+	/** Which weeks of which blocks it is. */
+	readonly blocks: ComponentChildren
 	/** Shown as it was before the text broke. */
 	readonly stale: boolean
-	/** By session of the sheet. */
-	readonly places: readonly SessionPlaces[] | null
 	/** Whose sheet it is, for a page that lies by itself. */
 	readonly heading: string
 }
 
 /** One calendar week: on paper a page of its own. */
-export function WeekSection({ week, titles, gymsVary, stale, places, heading }: WeekSectionProps) {
+export function WeekSection({ week, deload, sessions, dates, blocks, stale, heading }: WeekSectionProps) {
 	const reader = useContext(ReaderContext)
-	const blocks = new Map(week.sessions.map(({ session }) => [`${session.block} ${session.week}`, session]))
 	return (
-		<section class={stale ? 'week stale' : 'week'} id={weekAnchor(week.week)}>
+		<section class={stale ? 'week stale' : 'week'} id={weekAnchor(week)}>
 			<header>
 				<h2>
-					Week {reader.number(week.week)} {week.deload && <span class="tag">lighter week</span>}
+					Week {reader.number(week)} {deload && <span class="tag">lighter week</span>}
 					{stale && <span class="tag">as it was</span>}
 				</h2>
-				<p class="dates">{reader.days(week.monday, week.sunday)}</p>
-				<p class="blocks">
-					{[...blocks.values()].map(session => (
-						<span key={session.block}>
-							week {reader.number(session.week)} of <bdi>{blockTitle(titles, session.block)}</bdi>
-						</span>
-					))}
-				</p>
+				{dates !== null && <p class="dates">{dates}</p>}
+				<p class="blocks">{blocks}</p>
 				<p class="whose" dir="auto">
 					{heading}
 				</p>
@@ -63,13 +55,8 @@ export function WeekSection({ week, titles, gymsVary, stale, places, heading }: 
 						</th>
 					</tr>
 				</thead>
-				{week.sessions.map(({ index, session }) => (
-					<SessionRows
-						key={`${session.date} ${session.block} ${session.session}`}
-						session={session}
-						gym={gymsVary && session.gym !== null ? gymTitle(titles, session.gym) : null}
-						places={places?.[index] ?? null}
-					/>
+				{sessions.map(({ key, ...session }) => (
+					<SessionRows key={key} {...session} />
 				))}
 			</table>
 		</section>

@@ -36,6 +36,12 @@ export function mondayOf(date: CalendarDate): CalendarDate {
 	return shift(date, -weekday)
 }
 
-function shift(date: CalendarDate, days: number): CalendarDate {
+/** The date `days` later. */
+export function shift(date: CalendarDate, days: number): CalendarDate {
 	return new Date(Date.parse(`${date}T00:00:00Z`) + days * day).toISOString().slice(0, 10)
+}
+
+/** Days from one date to another. */
+export function daysFrom(from: CalendarDate, to: CalendarDate): number {
+	return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / day)
 }

@@ -5,23 +5,23 @@ import { SurfaceContext } from '../charts/surface.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { amountText } from './amounts.ts'
 import type { Measure, WeekColumn } from './measures.ts'
+import { volumeWords as words } from './words.ts'
 
-export interface ChartFigureProps {
+export interface FigureProps {
 	readonly name: string
 	readonly title: string
-	/** What the bars count, in a few words. */
+	/** What the picture shows, in a few words. */
 	readonly about: string
 	readonly drawing: Drawing
 	readonly span: 'page' | 'half'
-	readonly weeks: readonly WeekColumn[]
-	/** The rows of the table beside the chart: the same measures that the chart draws. */
-	readonly rows: readonly Measure[]
+	/** What the picture says, for who does not see it: the same data. */
+	readonly table: ComponentChildren
 	/** The key to the colours. */
 	readonly children?: ComponentChildren
 }
 
-/** A chart with its heading, its key and its numbers as a table. */
-export function ChartFigure({ name, title, about, drawing, span, weeks, rows, children }: ChartFigureProps) {
+/** A chart with its heading, its key and its table. */
+export function Figure({ name, title, about, drawing, span, table, children }: FigureProps) {
 	const Surface = useContext(SurfaceContext)
 	return (
 		<figure class={`chart ${span}`}>
@@ -34,14 +34,30 @@ export function ChartFigure({ name, title, about, drawing, span, weeks, rows, ch
 			<div class="drawing" aria-hidden="true">
 				<Surface drawing={drawing} name={name} span={span} />
 			</div>
-			<details>
-				<summary>
-					Numbers<span class="unseen"> of {title}</span>
-				</summary>
-				<NumbersTable title={title} weeks={weeks} rows={rows} />
-			</details>
+			{table}
 		</figure>
 	)
+}
+
+export interface ChartFigureProps extends Omit<FigureProps, 'table'> {
+	readonly weeks: readonly WeekColumn[]
+	/** The rows of the table: the same measures that the chart draws. */
+	readonly rows: readonly Measure[]
+}
+
+/** A chart over weeks with its numbers as a table. */
+export function ChartFigure({ weeks, rows, ...figure }: ChartFigureProps) {
+	const { title } = figure
+	const table = (
+		<details>
+			<summary>
+				{words.numbers}
+				<span class="unseen">{words.numbersOf(title)}</span>
+			</summary>
+			<NumbersTable title={title} weeks={weeks} rows={rows} />
+		</details>
+	)
+	return <Figure {...figure} table={table} />
 }
 
 function NumbersTable({ title, weeks, rows }: Pick<ChartFigureProps, 'title' | 'weeks' | 'rows'>) {
@@ -52,11 +68,11 @@ function NumbersTable({ title, weeks, rows }: Pick<ChartFigureProps, 'title' | '
 			<table>
 				<thead>
 					<tr>
-						<th scope="col">Week</th>
+						<th scope="col">{words.week}</th>
 						{weeks.map(({ week, deload }) => (
 							<th scope="col" key={week}>
 								{reader.number(week)}
-								{deload && <span class="unseen">, lighter</span>}
+								{deload && <span class="unseen">{words.lighterColumn}</span>}
 							</th>
 						))}
 					</tr>

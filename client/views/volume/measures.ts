@@ -1,5 +1,6 @@
 import type { Unit } from '../../../language/model/quantities.ts'
 import type { Link } from '../../../language/model/vocabulary.ts'
+import type { CappedMovement } from '../../../language/reports/cap-exposures.ts'
 import type { LoadSheet } from '../../../language/reports/load-sheet.ts'
 import type { NeededWork, WeekNeeds } from '../../../language/reports/preview.ts'
 import type { WeeklyVolume } from '../../../language/reports/weekly-volume.ts'
@@ -106,7 +107,18 @@ export interface LiftMeasures {
 	readonly top: Measure
 	readonly sets: Measure
 	readonly reps: Measure
+	/** Number of lifts by zone of intensity, the lightest first; empty where no lift has a percent. */
+	readonly zones: readonly LiftZone[]
 }
+
+export interface LiftZone {
+	/** Percent in which the zone begins and, not in it any more, ends: [0, 70), [70, 80), [80, 90), [90, ∞). */
+	readonly from: number
+	readonly to: number | null
+	readonly lifts: readonly Amount[]
+}
+
+const zoneEdges = [0, 70, 80, 90] as const
 
 /** The lifts that stand as main work in the sheet; without a sheet, those with an intensity. In the order in which they first stand. */
 export function mainLifts(volume: WeeklyVolume, sheet: LoadSheet | null): LiftMeasures[] {
@@ -143,6 +155,27 @@ function liftMeasures(volume: WeeklyVolume, lift: string): LiftMeasures {
 			name: 'Reps',
 			unit: null,
 			amounts: weeks.map(week => ends(week?.reps.low, week?.reps.high)),
+		},
+		zones: weeks.some(week => week?.zones.some(zone => zone.high > 0))
+			? zoneEdges.map((from, zone) => ({
+					from,
+					to: zoneEdges[zone + 1] ?? null,
+					lifts: weeks.map(week => ends(week?.zones[zone]?.low, week?.zones[zone]?.high)),
+				}))
+			: [],
+	}
+}
+
+/** Days of a capped movement against its cap: up to it, and over it. `name` is a name for each. */
+export function capMeasure(cap: CappedMovement, name: string, limitName: string): NeedMeasure {
+	const amounts = (numbers: readonly number[]): Amount[] => numbers.map(number => ends(number))
+	return {
+		name,
+		all: { name, unit: null, amounts: amounts(cap.exposures) },
+		need: {
+			answering: { name, unit: null, amounts: amounts(cap.exposures.map(days => Math.min(days, cap.cap))) },
+			needed: { name: limitName, unit: null, amounts: amounts(cap.exposures.map(() => cap.cap)) },
+			because: [],
 		},
 	}
 }

@@ -1,15 +1,22 @@
 import { useContext, useMemo } from 'preact/hooks'
+import type { CappedMovement } from '../../../language/reports/cap-exposures.ts'
 import type { LoadSheet } from '../../../language/reports/load-sheet.ts'
 import type { WeekNeeds } from '../../../language/reports/preview.ts'
 import type { WeeklyVolume } from '../../../language/reports/weekly-volume.ts'
+import { capExposuresDrawing } from '../charts/cap-exposures.ts'
+import { liftZonesDrawing } from '../charts/lift-zones.ts'
 import { linkSecondsDrawing, linksDrawing } from '../charts/links.ts'
 import { mainLiftDrawing } from '../charts/main-lift.ts'
 import { muscleSetsDrawing } from '../charts/muscle-sets.ts'
 import { ReaderContext } from '../reader/context.ts'
+import type { Reader } from '../reader/reader.ts'
 import { counted } from '../reader/words.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { Key, KeyEntry } from './key.tsx'
 import {
+	capMeasure,
+	type LiftMeasures,
+	type LiftZone,
 	linkSeconds,
 	linkSets,
 	type Measure,
@@ -18,8 +25,10 @@ import {
 	type NeedMeasure,
 	neededSessions,
 	needRows,
+	type WeekColumn,
 	weekColumns,
 } from './measures.ts'
+import { volumeWords as words } from './words.ts'
 
 export interface WeeklyVolumeViewProps {
 	readonly volume: WeeklyVolume
@@ -27,10 +36,12 @@ export interface WeeklyVolumeViewProps {
 	readonly needs: readonly (WeekNeeds | null)[]
 	/** Says which lifts are main work; `null` for a block. */
 	readonly sheet: LoadSheet | null
+	/** Movements with a cap; their exposures are by the volume's weeks. */
+	readonly caps: readonly CappedMovement[]
 }
 
 /** What the weeks add up to. */
-export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps) {
+export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeViewProps) {
 	const reader = useContext(ReaderContext)
 	const weeks = useMemo(() => weekColumns(volume), [volume])
 	const muscles = useMemo(() => muscleSets(volume, needs), [volume, needs])
@@ -38,39 +49,39 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 	const seconds = useMemo(() => linkSeconds(volume), [volume])
 	const lifts = useMemo(() => mainLifts(volume, sheet), [volume, sheet])
 	const someLighter = weeks.some(week => week.deload)
-	const lighter = someLighter && <KeyEntry swatch="lighter">lighter week</KeyEntry>
+	const lighter = someLighter && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>
 
-	if (weeks.length === 0) return <p class="empty">No week with work to count yet.</p>
+	if (weeks.length === 0) return <p class="empty">{words.empty}</p>
 	return (
 		<div class="charts">
 			<ChartFigure
 				name="links"
-				title="Stability and drive"
-				about="Hard sets a week, by the link of the chain that a movement trains first."
+				title={words.links}
+				about={words.linksAbout}
 				drawing={linksDrawing(links, weeks, reader)}
 				span="half"
 				weeks={weeks}
 				rows={[...needRows(links.stability), ...needRows(links.drive), ...neededSessions(needs)]}
 			>
 				<Key>
-					<KeyEntry swatch="stability">stability</KeyEntry>
-					<KeyEntry swatch="drive">drive</KeyEntry>
+					<KeyEntry swatch="stability">{words.stability}</KeyEntry>
+					<KeyEntry swatch="drive">{words.drive}</KeyEntry>
 					<NeedKey measures={[links.stability, links.drive]} />
 					{lighter}
 				</Key>
 			</ChartFigure>
 			<ChartFigure
 				name="seconds"
-				title="Time under tension"
-				about="Minutes and seconds a week: reps by their tempo, or holds."
+				title={words.seconds}
+				about={words.secondsAbout}
 				drawing={linkSecondsDrawing(seconds, weeks, reader)}
 				span="half"
 				weeks={weeks}
 				rows={[seconds.stability, seconds.drive]}
 			>
 				<Key>
-					<KeyEntry swatch="stability">stability</KeyEntry>
-					<KeyEntry swatch="drive">drive</KeyEntry>
+					<KeyEntry swatch="stability">{words.stability}</KeyEntry>
+					<KeyEntry swatch="drive">{words.drive}</KeyEntry>
 					<RangeKey measures={[seconds.stability, seconds.drive]} />
 					{lighter}
 				</Key>
@@ -78,42 +89,120 @@ export function WeeklyVolumeView({ volume, needs, sheet }: WeeklyVolumeViewProps
 			{muscles.length > 0 && (
 				<ChartFigure
 					name="muscles"
-					title="Hard sets a muscle"
-					about="Sets a week, each by its share: 1 where a muscle does the work, a half where it assists."
+					title={words.muscles}
+					about={words.musclesAbout}
 					drawing={muscleSetsDrawing(muscles, weeks, reader)}
 					span="page"
 					weeks={weeks}
 					rows={muscles.flatMap(needRows)}
 				>
 					<Key>
-						<KeyEntry swatch="volume">sets</KeyEntry>
+						<KeyEntry swatch="volume">{words.sets}</KeyEntry>
 						<NeedKey measures={muscles} />
 						{lighter}
 					</Key>
 				</ChartFigure>
 			)}
+			{caps.length > 0 && <CapsFigure caps={caps} weeks={weeks} ofBlock={volume.unit === null} />}
 			{lifts.map(lift => (
-				<ChartFigure
-					key={lift.lift}
-					name={`lift-${lift.lift}`}
-					title={lift.title}
-					about={`${lift.work.name}${lift.work.unit === null ? '' : ` in ${lift.work.unit}`} below, percent of the reference above.`}
-					drawing={mainLiftDrawing(lift, weeks, reader)}
-					span="half"
-					weeks={weeks}
-					rows={[lift.sets, lift.reps, lift.work, lift.average, lift.top]}
-				>
-					<Key>
-						<KeyEntry swatch="top">heaviest set</KeyEntry>
-						<KeyEntry swatch="intensity">average intensity</KeyEntry>
-						<KeyEntry swatch="volume">{lift.work.name.toLowerCase()}</KeyEntry>
-						<RangeKey measures={[lift.work]} />
-						{lighter}
-					</Key>
-				</ChartFigure>
+				<MainLift key={lift.lift} lift={lift} weeks={weeks} />
 			))}
 			<LeftOut volume={volume} />
 		</div>
+	)
+}
+
+function MainLift({ lift, weeks }: { lift: LiftMeasures; weeks: readonly WeekColumn[] }) {
+	const reader = useContext(ReaderContext)
+	const lighter = weeks.some(week => week.deload) && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>
+	const zones = lift.zones.map((zone): Measure => ({ name: zoneName(zone, reader), unit: null, amounts: zone.lifts }))
+	return (
+		<>
+			<ChartFigure
+				name={`lift-${lift.lift}`}
+				title={lift.title}
+				about={words.lift(lift.work.name, lift.work.unit)}
+				drawing={mainLiftDrawing(lift, weeks, reader)}
+				span="half"
+				weeks={weeks}
+				rows={[lift.sets, lift.reps, lift.work, lift.average, lift.top]}
+			>
+				<Key>
+					<KeyEntry swatch="top">{words.top}</KeyEntry>
+					<KeyEntry swatch="intensity">{words.intensity}</KeyEntry>
+					<KeyEntry swatch="volume">{lift.work.name.toLowerCase()}</KeyEntry>
+					<RangeKey measures={[lift.work]} />
+					{lighter}
+				</Key>
+			</ChartFigure>
+			{zones.length > 0 && (
+				<ChartFigure
+					name={`zones-${lift.lift}`}
+					title={words.zones(lift.title)}
+					about={words.zonesAbout}
+					drawing={liftZonesDrawing(zones, weeks, reader)}
+					span="half"
+					weeks={weeks}
+					rows={zones}
+				>
+					<Key>
+						{zones.map(({ name }, zone) => (
+							<KeyEntry key={name} swatch={zoneSwatches[zone] ?? 'volume'}>
+								{name}
+							</KeyEntry>
+						))}
+						<RangeKey measures={zones} />
+						{lighter}
+					</Key>
+				</ChartFigure>
+			)}
+		</>
+	)
+}
+
+const zoneSwatches = ['zone-1', 'zone-2', 'zone-3', 'zone-4'] as const
+
+function zoneName({ from, to }: LiftZone, reader: Reader): string {
+	if (from === 0) return words.zonesUnder(reader.percent(String(to)))
+	if (to === null) return words.zonesFrom(reader.percent(String(from)))
+	return words.zonesBetween(reader.range(reader.number(from), reader.percent(String(to - 1))))
+}
+
+interface CapsFigureProps {
+	readonly caps: readonly CappedMovement[]
+	readonly weeks: readonly WeekColumn[]
+	readonly ofBlock: boolean
+}
+
+function CapsFigure({ caps, weeks, ofBlock }: CapsFigureProps) {
+	const reader = useContext(ReaderContext)
+	const measures = caps.map(cap => {
+		const name = cap.fromPercent === null ? cap.title : words.capFrom(cap.title, reader.percent(cap.fromPercent))
+		return {
+			cap,
+			name,
+			measure: capMeasure(cap, name, words.limitOf(name)),
+			limit: words.atMost(reader.number(cap.cap)),
+		}
+	})
+	const sources = new Set(caps.flatMap(({ source }) => source ?? []))
+	return (
+		<ChartFigure
+			name="caps"
+			title={words.caps}
+			about={`${ofBlock ? words.capsAboutBlock : words.capsAbout}${sources.size > 0 ? ` (${[...sources].join('; ')})` : ''}`}
+			drawing={capExposuresDrawing(measures, weeks, reader)}
+			span="page"
+			weeks={weeks}
+			rows={measures.flatMap(({ measure }) => (measure.need ? [measure.all, measure.need.needed] : []))}
+		>
+			<Key>
+				<KeyEntry swatch="volume">{words.days}</KeyEntry>
+				{caps.some(({ cap, exposures }) => exposures.some(days => days > cap)) && <KeyEntry swatch="over">{words.over}</KeyEntry>}
+				<KeyEntry swatch="needed">{words.limit}</KeyEntry>
+				{weeks.some(week => week.deload) && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>}
+			</Key>
+		</ChartFigure>
 	)
 }
 
@@ -125,9 +214,9 @@ function NeedKey({ measures }: { measures: readonly NeedMeasure[] }) {
 	)
 	return (
 		<>
-			{others && <KeyEntry swatch="pale">sets that do not count for the need</KeyEntry>}
+			{others && <KeyEntry swatch="pale">{words.uncounted}</KeyEntry>}
 			<KeyEntry swatch="needed">
-				needed for{' '}
+				{words.neededFor}{' '}
 				{[...because].map((title, index) => (
 					<>
 						{index > 0 && ', '}
@@ -142,7 +231,7 @@ function NeedKey({ measures }: { measures: readonly NeedMeasure[] }) {
 /** Where the text leaves room, a bar's pale end is what may be done on top. */
 function RangeKey({ measures }: { measures: readonly Measure[] }) {
 	const ranges = measures.some(({ amounts }) => amounts.some(amount => amount !== null && amount.low !== amount.high))
-	return ranges ? <KeyEntry swatch="pale">where the high end is done</KeyEntry> : null
+	return ranges ? <KeyEntry swatch="pale">{words.highEnd}</KeyEntry> : null
 }
 
 /** What could not be counted is said, never taken for 0. */
@@ -150,6 +239,6 @@ function LeftOut({ volume }: { volume: WeeklyVolume }) {
 	const reader = useContext(ReaderContext)
 	const weeks = volume.weeks.filter(week => week.excludedSets > 0)
 	if (weeks.length === 0) return null
-	const parts = weeks.map(week => `week ${reader.number(week.week)}: ${counted(week.excludedSets, 'set')}`)
-	return <p class="left-out">Not in the totals, because their load or length cannot be known – {parts.join('; ')}.</p>
+	const parts = weeks.map(week => words.leftOutWeek(reader.number(week.week), counted(week.excludedSets, 'set')))
+	return <p class="left-out">{words.leftOut(parts.join('; '))}</p>
 }

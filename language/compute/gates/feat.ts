@@ -2,9 +2,9 @@ import type { Best, Gate, GateLoad, HowOften, LoggedSet } from '../../model/defi
 import type { Exact, Mass } from '../../model/quantities.ts'
 import type { PlannedSet } from '../../model/schedule.ts'
 import { repsWithoutRest } from '../clusters.ts'
-import { compare, exact, zero } from '../exact.ts'
+import { compare, decimal, exact, zero } from '../exact.ts'
 import { inUnit } from '../mass.ts'
-import { isMultiple } from './gate-load.ts'
+import { gateLoadText, isMultiple } from './gate-load.ts'
 
 /** What was shown, or will be if a set is done as written, in one shape for all that can show it. */
 export type Feat = { readonly kind: 'sign-off'; readonly movement: string } | DoneFeat
@@ -111,4 +111,11 @@ function kilogramsOf(load: GateLoad | undefined, bodyweight: Mass | undefined): 
 	if (load === undefined) return zero
 	if (!isMultiple(load)) return inUnit(load, 'kg')
 	return bodyweight && inUnit(bodyweight, 'kg').mul(load.bodyweights)
+}
+
+/** "30 s", "5 reps with 80 kg"; nothing to measure of a sign-off. */
+export function featText(feat: DoneFeat): string {
+	const load = feat.load === undefined ? '' : ` with ${gateLoadText(feat.load)}`
+	const amount = feat.kind === 'hold' ? `${decimal(feat.seconds)} s` : `${feat.reps} rep${feat.reps === 1 ? '' : 's'}`
+	return `${amount}${load}`
 }

@@ -1,4 +1,4 @@
-import { countsForCap } from '../../compute/caps.ts'
+import { countsForCap, leastDays } from '../../compute/caps.ts'
 import { decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import type { Block, FrequencyCap, Item, Lifter, Movement } from '../../model/definitions.ts'
@@ -57,15 +57,11 @@ function excesses<S extends PlacedSession>(week: readonly S[], estimator: Estima
 					estimator,
 				),
 			)
-			return movement && leastDays(counted) > cap.sessions ? [{ movement, cap, exposures: counted }] : []
+			return movement && leastDays(counted.map(({ session }) => session.day !== undefined)) > cap.sessions
+				? [{ movement, cap, exposures: counted }]
+				: []
 		})
 	})
-}
-
-/** `on monday` and `on day 1` may turn out to be one day: as few days as the exposures can be. */
-function leastDays(exposures: readonly Exposure<PlacedSession>[]): number {
-	const placed = exposures.filter(exposure => exposure.session.day !== undefined).length
-	return Math.max(placed, exposures.length - placed)
 }
 
 /** Over the cap by the block alone, whoever runs it. */

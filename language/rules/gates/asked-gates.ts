@@ -1,5 +1,5 @@
-import { decimal } from '../../compute/exact.ts'
 import { type GateAsk, type GateAsked, gatesAsked } from '../../compute/gates/asked.ts'
+import { featText } from '../../compute/gates/feat.ts'
 import { gateLoadText, isMultiple, loadOfGate, massOfMultiple } from '../../compute/gates/gate-load.ts'
 import type { GateState } from '../../compute/gates.ts'
 import { massText } from '../../compute/mass.ts'
@@ -10,7 +10,7 @@ import type { CalendarDate } from '../../model/quantities.ts'
 import { originOf } from '../common/origins.ts'
 import { placeOfItem } from '../common/places.ts'
 import { titleOf } from '../common/titles.ts'
-import { counted, inWords } from '../common/words.ts'
+import { inWords } from '../common/words.ts'
 
 /** A gate that a plan comes to, with where it is set and where it is come to. */
 export interface AskedGate extends GateAsked {
@@ -68,6 +68,5 @@ function soFarInWords(gate: Gate, state: GateState & { passed: false }): string 
 	if (sessions > 0) return `it was shown in ${sessions} of ${gate.often.sessions} sessions so far`
 	if (mostSets !== undefined)
 		return `the most in one session so far is ${mostSets.sets} of ${gate.often.sets} sets${dateOf(mostSets.on)}`
-	const load = feat.load === undefined ? '' : ` with ${gateLoadText(feat.load)}`
-	return `the most so far is ${feat.kind === 'hold' ? `${decimal(feat.seconds)} s` : counted(feat.reps, 'rep')}${load}${dateOf(on)}`
+	return `the most so far is ${featText(feat)}${dateOf(on)}`
 }

@@ -2,6 +2,7 @@ import { decimal, exact, hundred } from '../../compute/exact.ts'
 import { isInForce } from '../../compute/failing-lifts.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import { referenceFor } from '../../compute/loads/reference.ts'
+import { type DatedEntry, entriesOf } from '../../compute/logged-sessions.ts'
 import { inUnit } from '../../compute/mass.ts'
 import type { Fails, Lifter, LoggedSet } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -11,7 +12,6 @@ import type { Estimator } from '../../model/vocabulary.ts'
 import { titleOf } from '../common/titles.ts'
 import type { Rule } from '../rule.ts'
 import page from './broke-again.md'
-import { type DatedEntry, entriesOf } from './logged-sessions.ts'
 
 /** The new threshold is the next of these steps under what broke. */
 const step = exact('2.5')

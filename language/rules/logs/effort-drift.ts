@@ -1,5 +1,6 @@
 import { reserveOf } from '../../compute/effort.ts'
 import { decimal, exact, larger, zero } from '../../compute/exact.ts'
+import { type DatedEntry, entriesOf } from '../../compute/logged-sessions.ts'
 import type { Lifter, Log, LoggedLift, LoggedSet } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -12,7 +13,7 @@ import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './effort-drift.md'
-import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
+import { plannedSessions } from './planned-sessions.ts'
 
 const sessionsInARow = 3
 /** Points past the planned effort. */
@@ -66,7 +67,7 @@ function checkLog(log: Log, programme: Programme): Finding[] {
 }
 
 function ratedLifts(lifter: Lifter, programme: Programme): readonly Rated[] {
-	const planned = plannedByEntry(lifter, programme)
+	const planned = plannedSessions(lifter, programme)
 	return entriesOf(lifter, programme).flatMap(logged => {
 		const [session] = planned.get(logged.entry) ?? []
 		if (session === undefined || logged.entry.missed) return []

@@ -1,4 +1,5 @@
 import { daysBetween } from '../../compute/calendar.ts'
+import { entriesOf, todayOf } from '../../compute/logged-sessions.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -8,8 +9,8 @@ import { planSessions } from '../common/placed-sessions.ts'
 import { titleOf } from '../common/titles.ts'
 import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { entriesOf, plannedByEntry, todayOf } from './logged-sessions.ts'
 import page from './missed-work.md'
+import { plannedSessions } from './planned-sessions.ts'
 
 /** So long a log may lag behind. */
 const daysToWrite = 7
@@ -36,7 +37,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	const [first] = past
 	const last = past.at(-1)
 	if (first === undefined || last === undefined || daysBetween(last.on, today) > daysOfUse) return []
-	const written = new Set([...plannedByEntry(lifter, programme).values()].flat())
+	const written = new Set([...plannedSessions(lifter, programme).values()].flat())
 	// What was planned before the log begins was never meant to stand in it.
 	const missing = planSessions(plan, programme).filter(
 		session =>

@@ -3,6 +3,7 @@ import { reserveOf } from '../../compute/effort.ts'
 import { estimateMax, estimateText, estimatorSource } from '../../compute/estimates.ts'
 import { decimal, exact, hundred, zero } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
+import { type DatedEntry, entriesOf } from '../../compute/logged-sessions.ts'
 import { inUnit, massText } from '../../compute/mass.ts'
 import type { Best, Lifter, LoggedSet } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -13,8 +14,8 @@ import { groupedBy } from '../common/groups.ts'
 import { titleOf } from '../common/titles.ts'
 import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
 import page from './new-best.md'
+import { plannedSessions } from './planned-sessions.ts'
 
 /** Percent over the best from which an estimate is worth writing down. */
 const least = exact(1)
@@ -95,7 +96,7 @@ interface LoggedTest {
 
 /** The latest of each lift. */
 function testsOf(lifter: Lifter, programme: Programme): readonly LoggedTest[] {
-	const planned = plannedByEntry(lifter, programme)
+	const planned = plannedSessions(lifter, programme)
 	const all = entriesOf(lifter, programme).flatMap(logged =>
 		logged.entry.lifts
 			.map(({ movement }) => movement.text)

@@ -1,4 +1,5 @@
 import { mondayOf } from '../../compute/calendar.ts'
+import { type DatedEntry, entriesOf } from '../../compute/logged-sessions.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Lifter, Log } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -7,8 +8,8 @@ import { lifterSessions } from '../common/placed-sessions.ts'
 import { titleOf } from '../common/titles.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
-import { type DatedEntry, entriesOf, plannedByEntry } from './logged-sessions.ts'
 import page from './not-in-plan.md'
+import { plannedSessions } from './planned-sessions.ts'
 
 export const notInPlan: Rule = {
 	code: 'not-in-plan',
@@ -37,7 +38,7 @@ function check(logged: DatedEntry, lifter: Lifter, programme: Programme): Findin
 	// A week that no plan knows was planned somewhere else. A name that no block has is reported as that.
 	if (name === undefined || week.length === 0 || !isKnown(name.text, programme)) return []
 	if (hasNoDay(name.text, lifter, programme)) return []
-	if (plannedByEntry(lifter, programme).get(entry)?.length !== 0) return []
+	if (plannedSessions(lifter, programme).get(entry)?.length !== 0) return []
 	const names = [...new Set(week.map(session => session.session.name.text))]
 	const plans = [...new Set(week.map(session => session.plan))]
 	return [

@@ -5,8 +5,10 @@ import { picture, session, sheet, volume, week } from '../views/support/invented
 
 const data = (change: Partial<PreviewData> = {}): PreviewData => ({
 	version: 1,
-	plans: [],
-	chosen: 'mara-autumn',
+	choices: [],
+	chosen: { kind: 'plan', name: 'mara-autumn' },
+	team: null,
+	log: null,
 	picture: twoBlocks('41'),
 	stale: null,
 	...change,
@@ -84,12 +86,16 @@ describe('what is shown while a text is broken', () => {
 			const shown = keepLastGood(first, next)
 			expect(minutesOf(shown)[0]).toEqual([41, 41])
 			expect(shown.staleBlocks).toBeNull()
-			expect(shown.data.chosen).toBe('mara-autumn')
+			expect(shown.data.chosen).toEqual({ kind: 'plan', name: 'mara-autumn' })
 		}
 	})
 
 	it('never shows one plan’s weeks as another’s', () => {
-		const other = data({ chosen: 'tom-autumn', picture: twoBlocks('50'), stale: { message: '…', blocks: ['peak'] } })
+		const other = data({
+			chosen: { kind: 'plan', name: 'tom-autumn' },
+			picture: twoBlocks('50'),
+			stale: { message: '…', blocks: ['peak'] },
+		})
 		expect(minutesOf(keepLastGood(first, other))[0]).toEqual([50, 50])
 	})
 

@@ -3,22 +3,24 @@ import { mkdtemp } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { choose, cursor, ready, reveal, show, silence } from '../../../client/preview/messages.ts'
+import { cursor, hold, ready, reveal, show, silence } from '../../../client/preview/messages.ts'
 import type { Picture, PreviewData } from '../../../language/reports/preview.ts'
 import { clubPictures } from '../views/support/club.ts'
 import { item, picture, session, set, sheet } from '../views/support/invented.ts'
 import { PreviewPage } from './support/page.ts'
 
 const mara = clubPictures().get('mara-autumn')!
-const plans = [
-	{ name: 'mara-autumn', title: 'Mara, to the regionals', lifterTitle: 'Mara Lind' },
-	{ name: 'tom-autumn', title: 'Tom, first winter', lifterTitle: 'Tom Aas' },
-]
+const choices = [
+	{ kind: 'plan', name: 'mara-autumn', title: 'Mara, to the regionals', lifterTitle: 'Mara Lind' },
+	{ kind: 'plan', name: 'tom-autumn', title: 'Tom, first winter', lifterTitle: 'Tom Aas' },
+] as const
 const data = (change: Partial<PreviewData> = {}): PreviewData => ({
 	version: 1,
-	plans,
-	chosen: 'mara-autumn',
+	choices,
+	chosen: { kind: 'plan', name: 'mara-autumn' },
 	picture: withPlaces(mara),
+	team: null,
+	log: null,
 	stale: null,
 	...change,
 })
@@ -58,12 +60,12 @@ const text = async (part = '#preview') => (await preview.page.locator(part).text
 
 describe('the preview page', () => {
 	it('asks when it is there, and says that it waits', async () => {
-		await expect.poll(() => preview.heard(ready)).toEqual([{ plan: null }])
+		await expect.poll(() => preview.heard(ready)).toEqual([{ held: null }])
 		expect(await text()).toContain('Reading the plans')
 	})
 
 	it('shows a friendly page where there is no plan', async () => {
-		await preview.tell(show, data({ plans: [], chosen: null, picture: null }))
+		await preview.tell(show, data({ choices: [], chosen: null, picture: null }))
 		expect(await text()).toContain('No plan yet')
 		expect(await text()).toContain('run hinge-rebuild')
 	})
@@ -75,7 +77,7 @@ describe('the preview page', () => {
 			expect(words).toContain(part)
 		expect(await preview.page.locator('.drawing svg').count()).toBeGreaterThan(4)
 		expect(await preview.page.locator('vscode-single-select').evaluate(one => (one as HTMLSelectElement).value)).toBe(
-			'mara-autumn',
+			'plan mara-autumn',
 		)
 	})
 
@@ -145,7 +147,7 @@ describe('the preview page', () => {
 		const picker = preview.page.locator('vscode-single-select')
 		await picker.click()
 		await preview.page.getByRole('option', { name: /Tom, first winter/ }).click()
-		expect(await preview.heard(choose)).toEqual([{ plan: 'tom-autumn' }])
+		expect(await preview.heard(hold)).toEqual([{ held: { kind: 'plan', name: 'tom-autumn' } }])
 	})
 
 	it('shows hostile text as text', async () => {
@@ -159,7 +161,11 @@ describe('the preview page', () => {
 		})
 		await preview.tell(
 			show,
-			data({ plans: [{ name: 'odd', title: hostile, lifterTitle: hostile }], chosen: 'odd', picture: dressed }),
+			data({
+				choices: [{ kind: 'plan', name: 'odd', title: hostile, lifterTitle: hostile }],
+				chosen: { kind: 'plan', name: 'odd' },
+				picture: dressed,
+			}),
 		)
 		expect((await text()).split(hostile).length).toBeGreaterThan(5)
 		expect(await preview.page.locator('img').count()).toBe(0)
@@ -171,13 +177,13 @@ describe('the preview page', () => {
 		await preview.page.evaluate(() => {
 			// What earlier tests have left would be taken for what is kept now.
 			sessionStorage.removeItem('state')
-			window.scrollTo(0, 900)
+			window.scrollTo(0, 2400)
 		})
 		await preview.page.waitForFunction(() => sessionStorage.getItem('state')?.includes('"section":"week-'))
 		await preview.page.reload()
-		await expect.poll(() => preview.heard(ready)).toEqual([{ plan: 'tom-autumn' }])
+		await expect.poll(() => preview.heard(ready)).toEqual([{ held: { kind: 'plan', name: 'tom-autumn' } }])
 		await preview.tell(show, data())
-		expect(await preview.page.evaluate(() => window.scrollY)).toBe(900)
+		expect(await preview.page.evaluate(() => window.scrollY)).toBe(2400)
 	})
 
 	it.each([320, 640, 1200])('fits into %i pixels', async width => {

@@ -147,8 +147,8 @@ describe('the weekly volume', () => {
 	}
 
 	it('says beside each chart the numbers that the chart draws, for every plan of the example club', () => {
-		for (const { volume, needs, sheet } of clubPictures().values()) {
-			const { text, options } = look({ volume: volume!, needs, sheet })
+		for (const { volume, needs, sheet, caps } of clubPictures().values()) {
+			const { text, options } = look({ volume: volume!, needs, sheet, caps })
 			const drawn = options.flatMap(seriesOf)
 			expect(drawn.length).toBeGreaterThan(4)
 			for (const { id, data } of drawn.filter(series => / pale$/.test(series.id) && !/^(work|Stability|Drive)/.test(series.id))) {
@@ -161,19 +161,24 @@ describe('the weekly volume', () => {
 	})
 
 	it('says how many sets are not in the totals', () => {
-		const { text } = look({ volume: volume([week(), week({ week: 2, excludedSets: 3 })]), needs: [null, null], sheet: null })
+		const { text } = look({
+			volume: volume([week(), week({ week: 2, excludedSets: 3 })]),
+			needs: [null, null],
+			sheet: null,
+			caps: [],
+		})
 		expect(text).toContain('week 2: 3 sets')
 		expect(text).not.toContain('week 1:')
 	})
 
 	it('has needed sessions in its table', () => {
 		const asked = [needs({ links: { stability: need({ sessions: 2, answeringSessions: 1 }) } })]
-		const { text } = look({ volume: volume([week()]), needs: asked, sheet: null })
+		const { text } = look({ volume: volume([week()]), needs: asked, sheet: null, caps: [] })
 		expect(text).toMatch(/Stability, sessions answering 1 .*Stability, sessions needed 2/)
 		expect(text).toContain('needed for Back rounds')
 	})
 
 	it('is not blank without weeks', () => {
-		expect(look({ volume: volume([]), needs: [], sheet: null }).text).toContain('No week')
+		expect(look({ volume: volume([]), needs: [], sheet: null, caps: [] }).text).toContain('No week')
 	})
 })

@@ -60,7 +60,7 @@ describe('the chosen plan', () => {
 
 	it('is the one that the preview shows', async () => {
 		const shown = async () =>
-			(await editor.request<PreviewData>('barstave/preview', { uri: uriOf(folder, 'block.stave') })).chosen
+			(await editor.request<PreviewData>('barstave/preview', { uri: uriOf(folder, 'block.stave') })).chosen?.name
 		expect(await shown()).toBe('ann-autumn')
 		await choose({ lifter: 'bo-lund' })
 		expect(await shown()).toBe('bo-autumn')

@@ -101,9 +101,15 @@ export function volume(weeks: readonly VolumeWeek[]): WeeklyVolume {
 
 export function picture(change: Partial<Picture> = {}): Picture {
 	return {
+		kind: 'plan',
 		title: 'Mara, autumn',
 		lifterTitle: 'Mara Lind',
 		sheet: sheet([session()]),
+		blockSheet: null,
+		asks: null,
+		calendar: null,
+		gates: [],
+		caps: [],
 		volume: volume([week()]),
 		needs: [null],
 		titles: { blocks: { rebuild: 'Rebuild' }, gyms: {} },

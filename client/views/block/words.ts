@@ -1,0 +1,21 @@
+/** What the page of a block says. */
+export const blockWords = {
+	asks: 'What it asks of a lifter',
+	targets: 'Is for',
+	answers: 'Answers',
+	gates: 'Gates',
+	bests: 'Bests',
+	equipment: 'Equipment',
+	bodyweight: 'Bodyweight',
+	bodyweightFor: 'loads count from it',
+	nothing: 'Nothing but time.',
+	gateBefore: (titles: string, week: string) => `before ${titles}, week ${week}`,
+	gateOfBlock: 'before its first day',
+	gateReached: (week: string) => `its own sets get there in week ${week}, if done as written`,
+	bestFor: (titles: string) => `loads of ${titles}`,
+	base: 'a working base of it is enough',
+	equipmentFor: (titles: string) => `for ${titles}`,
+	day: (number: string) => `Day ${number}`,
+	anyDay: 'Any day',
+	part: { morning: 'morning', evening: 'evening' },
+} as const

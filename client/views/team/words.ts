@@ -1,0 +1,22 @@
+/** What the page of a team says. */
+export const teamWords = {
+	heading: 'Team',
+	members: (count: string) => `${count}`,
+	today: (date: string) => `today is ${date}`,
+	weeks: 'Who is in which week',
+	member: 'Member',
+	plan: 'Plan',
+	now: 'this week',
+	noPlan: 'no plan',
+	problems: 'Problems',
+	noProblems: 'none',
+	between: 'no session',
+	weekOf: (week: string, of: string) => `week ${week} of ${of}`,
+	lighter: 'lighter week',
+	meet: 'Meet',
+	showPlan: (title: string) => `Show the plan ${title}`,
+	openProblems: 'Open problems',
+	concerns: (names: string) => `concerns ${names}`,
+	empty: 'No member has a plan yet.',
+	tableAbout: 'A row for each plan, a column for each calendar week; the number is the week of the block.',
+} as const
