@@ -48,6 +48,8 @@ interface WeekTotals {
 	readonly isBase: boolean
 	readonly deload: boolean
 	readonly totals: Totals
+	/** Sessions take turns in it and have begun to, but have not been round yet: the weeks before it are the other half of it. */
+	readonly inFirstRound: boolean
 	/** Weeks after which its sessions come round again: more than 1 where they take turns. */
 	readonly round: number
 }
@@ -61,10 +63,14 @@ interface Rise<W extends WeekTotals> {
 	readonly to: Exact
 }
 
-/** None where sessions take turns and have not been round yet: then the week before is only the other half of it. */
-function baseWeeks<W extends WeekTotals>(weeks: readonly W[], { week, round }: W): readonly W[] {
+function baseWeeks<W extends WeekTotals>(weeks: readonly W[], { week, inFirstRound, round }: W): readonly W[] {
+	if (inFirstRound) return []
 	const bases = weeks.filter(each => each.isBase && each.week < week && each.week >= week - weeksBack)
-	return bases.length < round ? [] : bases.slice(-Math.max(trainingWeeksBack, round))
+	return bases.slice(-Math.max(trainingWeeksBack, round))
+}
+
+function isInFirstRound(block: Block, week: number): boolean {
+	return week > 1 && week <= weeksOfARound(block)
 }
 
 /**
@@ -132,8 +138,10 @@ function workOutInBlock(block: Block, programme: Programme): readonly Rise<WeekT
 	const { volumeRise: limit, muscleSets } = limitsFor(block, programme)
 	if (limit === undefined) return []
 	const volumes = blockVolume(block, programme).weeks
+	const round = weeksOfARound(block)
 	const weeks = blockWeeks(block, programme).map(({ week, deload, hasWork }, index): WeekTotals => {
-		return { week, deload, isBase: hasWork && !deload, totals: volumes[index]?.totals ?? noTotals, round: weeksOfARound(block) }
+		const totals = volumes[index]?.totals ?? noTotals
+		return { week, deload, isBase: hasWork && !deload, totals, inFirstRound: isInFirstRound(block, week), round }
 	})
 	return muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0)
 }
@@ -200,6 +208,7 @@ function lifterWeeks(lifter: Lifter, programme: Programme): readonly LifterWeek[
 			deload,
 			isBase: hasWork && !deload && isWhole,
 			totals: own.map(part => part.totals).reduce(addTotals, noTotals),
+			inFirstRound: own.some(part => isInFirstRound(part.run.block, part.blockWeek)),
 			round: Math.max(1, ...own.map(part => weeksOfARound(part.run.block))),
 			parts: own.filter(part => part.totals.lifts.size > 0),
 			mainLifts: new Set(main),
