@@ -40,7 +40,20 @@ export class Folder implements Programme {
 		const known = this.files.get(uri)
 		const before = known?.peek()
 		if (before?.text === text) return before
-		const file = this.reader.read(uri, text, before)
+		return this.take(this.reader.read(uri, text, before))
+	}
+
+	/** Another folder with the same texts, none of them read again: for a trial that must not show here. */
+	copy(): Folder {
+		const copy = new Folder(this.reader)
+		copy.todayGiven.value = this.todayGiven.peek()
+		for (const file of this.files.values()) copy.take(file.peek())
+		return copy
+	}
+
+	private take(file: TextFile): TextFile {
+		const { uri } = file
+		const known = this.files.get(uri)
 		const definitions = file.parts.flatMap(part => (part.definition ? [part.definition] : []))
 		for (const part of file.parts) if (part.definition) this.places.set(part.definition, { file: uri, start: part.start })
 		batch(() => {

@@ -58,7 +58,11 @@ export const uriOf = (folder: string, name = '') => pathToFileURL(path.join(fold
 
 /** What most editors can do, and say so. */
 const usual: ClientCapabilities = {
-	textDocument: { definition: { linkSupport: true }, completion: { completionItem: { snippetSupport: true } } },
+	textDocument: {
+		definition: { linkSupport: true },
+		completion: { completionItem: { snippetSupport: true } },
+		codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix', 'refactor', 'source.fixAll'] } } },
+	},
 	workspace: {
 		workspaceFolders: true,
 		configuration: true,

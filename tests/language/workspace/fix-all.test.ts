@@ -1,0 +1,67 @@
+import { readdirSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { fileProblems } from '../../../language/workspace/file-problems.ts'
+import { fixAll } from '../../../language/workspace/fix-all.ts'
+import { Folder } from '../../../language/workspace/folder.ts'
+import { TextReader } from '../../../language/workspace/text-file.ts'
+import { textsBelow } from '../../support/texts.ts'
+
+const reader = new TextReader()
+
+function folderOf(texts: Readonly<Record<string, string>>): Folder {
+	const folder = new Folder(reader)
+	for (const [name, text] of Object.entries(texts)) folder.setFile(`file:///${name}`, text)
+	return folder
+}
+
+const count = (folder: Folder, uri: string, code: string) => fileProblems(folder, uri).filter(one => one.code === code).length
+
+/** Written as a coach in a hurry would: what reads in part, what a correction brings up, and what is not to be corrected. */
+const hurried = `lifter ann “Ann”
+  bodyweight 68,4 kg
+  best deadlift 160kg on 5.10.2026
+block b "B"
+  weeks 2
+  session s on munday
+    main deadlift 4x5 72,5%
+    accessory plank 3x30 s
+      week 1 - 2: 3x30 s
+plan p for ann
+  start 2026-10-05
+  run b
+`
+
+describe('all safe corrections', () => {
+	const folders = ['club', ...readdirSync('examples/faults').map(name => `faults/${name}`)]
+	it.each(folders)('settle in %s: nothing is left to correct, and nothing becomes unreadable', name => {
+		const folder = folderOf(textsBelow(`examples/${name}`))
+		for (const uri of folder.fileUris()) {
+			const before = count(folder, uri, 'syntax')
+			const { rounds } = fixAll(folder, uri)
+			expect(rounds.length).toBeLessThan(10)
+			expect(fixAll(folder, uri).made).toBe(0)
+			expect(count(folder, uri, 'syntax')).toBeLessThanOrEqual(before)
+		}
+	})
+
+	it('take several rounds where one brings up another', () => {
+		const folder = folderOf({ 'a.stave': hurried })
+		const { text, rounds, made } = fixAll(folder, 'file:///a.stave')
+		expect(made).toBeGreaterThan(3)
+		expect(rounds.flat().length).toBeGreaterThanOrEqual(made)
+		expect(text).toContain('bodyweight 68.4 kg')
+		expect(text).toContain('"Ann"')
+		expect(text).toContain('160 kg')
+		expect(fixAll(folder, 'file:///a.stave').made).toBe(0)
+	})
+
+	it('are tried out in a copy that leaves the folder as it is', () => {
+		const folder = folderOf({ 'a.stave': hurried })
+		const before = fileProblems(folder, 'file:///a.stave')
+		const copy = folder.copy()
+		expect(fixAll(copy, 'file:///a.stave').text).not.toBe(hurried)
+		expect(folder.file('file:///a.stave')?.text).toBe(hurried)
+		expect(fileProblems(folder, 'file:///a.stave')).toEqual(before)
+		expect(fileProblems(copy, 'file:///a.stave').length).toBeLessThan(before.length)
+	})
+})
