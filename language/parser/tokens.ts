@@ -48,7 +48,19 @@ const wordsBeforeANumber = new Set([
 	'scale',
 ])
 /** What a times sign follows: `4 x 5`, `25 kg x 4`, `5+ x 3`, `held 45 s x 3`, `5 reps x 2`. */
-const timesFollows = new Set(['NUMBER', 'DECIMAL_COMMA', 'OTHER_NUMBER', 'kg', 'lb', 's', 'min', 'rep', 'reps', '+'])
+const timesFollows = new Set([
+	'NUMBER',
+	'DECIMAL_COMMA',
+	'OTHER_NUMBER',
+	'kg',
+	'lb',
+	's',
+	'min',
+	'rep',
+	'reps',
+	'bodyweight',
+	'+',
+])
 /** After these, four digits are a tempo: `tempo 4110`, `@31X0`. */
 const wordsBeforeATempo = new Set(['tempo', '@'])
 const unitAhead = /\s*(?:%|(?:kg|lb|s|min|m)(?![A-Za-z-]))/y

@@ -45,7 +45,9 @@ function checkLifter(lifter: Lifter, programme: Programme): Finding[] {
 	return groupedBy(earned, one => `${one.by.log.header.start} ${one.by.set.span.start} ${one.on}`).map(same => {
 		const [first] = same
 		const gates = [...new Set(same.map(one => gateText(one.gate, one.movementGated, programme)))]
-		const line = `passed ${first.shown.movement.text} ${gateWords(first.shown)} on ${first.on}`
+		// What was shown more than once says the single gate too.
+		const { shown } = same.find(one => isOften(one.shown)) ?? first
+		const line = `passed ${shown.movement.text} ${gateWords(shown)} on ${first.on}`
 		const after = lifter.passed.at(-1)?.span.end ?? lifter.bests.at(-1)?.span.end ?? lifter.header.end
 		return {
 			span: lifter.header,
@@ -81,8 +83,12 @@ function earnedBy(known: KnownGate, lifter: Lifter, programme: Programme): Earne
 	if (!state.passed || state.by.kind !== 'logged' || state.on === undefined) return undefined
 	if (stateBy(by => by.kind !== 'logged').passed) return undefined
 	// What must be shown more than once is said as the gate says it; else the most that was shown.
-	if (gate.often.sets > 1 || gate.often.sessions > 1) return { ...known, shown: gate, by: state.by, on: state.on }
+	if (isOften(gate)) return { ...known, shown: gate, by: state.by, on: state.on }
 	return mostShown(known, gate, lifter, programme)
+}
+
+function isOften({ often }: DoneGate): boolean {
+	return often.sets > 1 || often.sessions > 1
 }
 
 function mostShown(known: KnownGate, gate: DoneGate, lifter: Lifter, programme: Programme): Earned | undefined {
