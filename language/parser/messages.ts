@@ -55,6 +55,9 @@ export function explainFault(error: IRecognitionException, tokens: readonly ITok
 	const rule = innermostLine(error)
 	if (!rule || rule === 'Document' || (definitionKinds as readonly string[]).includes(rule.toLowerCase())) {
 		if (isHeader(error, tokens)) return explainHeader(kind, found)
+		if (found === 'allow') {
+			return 'An exception stands inside an item, session, block, run, plan or lifter, and here it cannot. Or set the level of the rule for all: rules house with a line such as missed-work off.'
+		}
 		const words = lineWords[kind] ?? definitionKinds
 		return `${quote(found)} does not fit here. Lines of ${article(kind)} begin with: ${words.join(', ')}.`
 	}

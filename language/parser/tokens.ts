@@ -119,14 +119,14 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 
 	private makeTimesFollowNumbers(times: TokenType) {
 		// The last is the Cyrillic letter that looks the same.
-		const sign = /x(?![a-z-])|x(?=(?:amrap|max)\b)|×|\*(?!\/)|х(?=\s*\d)/iy
+		const sign = /x(?![a-z-])|x(?=(?:amrap|max)\b)|[×ｘ]|\*(?!\/)|х(?=\s*\d)/iy
 		times.PATTERN = (text: string, offset: number, matched: IToken[]) => {
 			const before = matched[matched.length - 1]
 			if (text[offset] !== '×' && !(before && timesFollows.has(before.tokenType.name))) return null
 			sign.lastIndex = offset
 			return sign.exec(text)
 		}
-		times.START_CHARS_HINT = ['x', 'X', '×', '*', 'х', 'Х']
+		times.START_CHARS_HINT = ['x', 'X', '×', '*', 'х', 'Х', 'ｘ', 'Ｘ']
 		times.LINE_BREAKS = false
 	}
 

@@ -39,11 +39,10 @@ function reportSpelling(token: IToken): Fault | undefined {
 	const { image } = token
 	const write = (text: string): Correction => ({ title: `Write ${text}`, edits: [{ span, text }] })
 	switch (token.tokenType.name) {
-		case 'DECIMAL_COMMA':
-		case 'OTHER_NUMBER': {
+		case 'DECIMAL_COMMA': {
 			const number = ourNumber(image)
-			const why = /^\d+,/.test(image) ? 'Decimals have a point, not a comma' : 'Numbers are written in plain digits'
-			return { code: 'bad-number', span, message: `${why}: write ${number}.`, corrections: [write(number)] }
+			const message = `Decimals have a point, not a comma: write ${number}.`
+			return { code: 'bad-number', span, message, corrections: [write(number)] }
 		}
 		case 'OTHER_DATE': {
 			const dates = likelyDates(image)

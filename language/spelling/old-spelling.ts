@@ -21,7 +21,7 @@ export interface Respelling {
 /** The most examples that a message shows. */
 const mostExamples = 3
 /** A longer stretch in a message helps nobody to find it. */
-const longestExample = 30
+const longestExample = 40
 
 /** One message for all of a definition's spellings; its correction changes all of them. */
 export function reportOldSpelling(found: readonly Respelling[]): Fault[] {
@@ -41,7 +41,7 @@ export function reportOldSpelling(found: readonly Respelling[]): Fault[] {
 }
 
 /** Changes that so many words and gaps at most lie between are shown as one: `4x5 @8`. */
-const farthest = 4
+const farthest = 6
 
 /** A word or what stands before it, as it is and as it should be. */
 interface Piece {
@@ -90,7 +90,15 @@ function respelling(pieces: readonly Piece[], from: number, to: number): Respell
 		else edits.push({ span, text: piece.becomes })
 	}
 	const shown = pieces.slice(beginOfShown(pieces, from), endOfShown(pieces, to) + 1)
-	const textOf = (texts: (piece: Piece) => string) => short(shown.map(texts).join('').replace(/\s+/g, ' ').trim())
+	const textOf = (texts: (piece: Piece) => string) =>
+		short(
+			shown
+				.map(texts)
+				.join('')
+				.replace(/\s+/g, ' ')
+				.replace(/[,;\s]+$/, '')
+				.trim(),
+		)
 	return {
 		edits,
 		span: { start: shown[0]!.start, end: shown[shown.length - 1]!.end },

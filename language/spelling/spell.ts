@@ -94,7 +94,11 @@ function spellToken(place: Place): Word[] {
 	const addedBefore = (text: string): Word => ({ ...write(text, text), end: token.start })
 	if (place.isRangeSign) return [write('-', 'RANGE')]
 	if (place.isName) return spellName(place, write, added)
-	if (place.isNumber) return lacksPercent(place) ? [write(image), added('%')] : [write(image)]
+	if (place.isNumber) {
+		// A decimal comma is a fault of its own: a list may have been meant.
+		const number = write(token.type === 'OTHER_NUMBER' ? ourNumber(image) : image)
+		return lacksPercent(place) ? [number, added('%')] : [number]
+	}
 	switch (token.type) {
 		case 'TIMES':
 			return [write('x')]

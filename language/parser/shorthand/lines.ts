@@ -48,6 +48,29 @@ const dashAfterWeek: ShorthandRule = {
 		view.kind === 'block' && view.followsWeeks && view.isNumber(1) && view.isTimes(2) ? { take: 1, put: [':'] } : undefined,
 }
 
+/** `each week +2.5 kg` */
+const signedChange: ShorthandRule = {
+	begins: ['+', '-', '–', '−'],
+	read: view => {
+		const isChange = view.before(2) === 'each' && ['week', 'session', 'time'].includes(view.before())
+		return isChange && view.isNumber(1) ? { take: 1, put: [view.word() === '+' ? 'add' : 'take'] } : undefined
+	},
+}
+
+/** `add 2.5 kg each week` */
+const changeFirst: ShorthandRule = {
+	begins: ['add', 'take', '+', '-'],
+	read: view => {
+		const unit = view.unit(2) ?? (view.word(2) === 'sets' ? 'sets' : undefined)
+		const every = view.word(3) === 'per' || view.word(3) === 'a' ? 'each' : view.word(3)
+		const isChange = view.isNumber(1) && unit !== undefined && every === 'each' && ['week', 'session'].includes(view.word(4))
+		const sign = view.word() === '+' ? 'add' : view.word() === '-' ? 'take' : view.word()
+		return view.kind === 'block' && view.startsLine() && isChange
+			? { take: 5, put: ['each', view.word(4), sign, 1, unit] }
+			: undefined
+	},
+}
+
 const role: ShorthandRule = {
 	begins: Object.keys(roles),
 	read: view => (view.kind === 'block' && view.startsLine() ? { take: 1, put: [roles[view.word()]!] } : undefined),
@@ -106,7 +129,12 @@ const longName: ShorthandRule = {
 	read: view => {
 		if (!beforeMovements.has(view.wordBefore())) return undefined
 		let length = 1
-		while (!view.startsLine(length) && (view.isName(length) || wordsInNames.has(view.word(length)))) length++
+		while (
+			!view.startsLine(length) &&
+			!/\d/.test(view.word(length)) &&
+			(view.isName(length) || wordsInNames.has(view.word(length)))
+		)
+			length++
 		const isWhole = view.type(length) === '' || view.startsLine(length) || endsName(view, length)
 		if (length === 1 || !isWhole) return undefined
 		const words = Array.from({ length }, (_, index) => ourName(view.word(index)))
@@ -121,4 +149,17 @@ function endsName(view: Parameters<ShorthandRule['read']>[0], at: number): boole
 	return view.isTimes(after) || ['sets', 'set', ',', '/'].includes(view.word(after)) || view.unit(after) !== undefined
 }
 
-export const lineRules = [week, missingColon, dashAfterWeek, role, warmUp, superset, bullet, colon, punctuation, longName]
+export const lineRules = [
+	week,
+	missingColon,
+	dashAfterWeek,
+	signedChange,
+	changeFirst,
+	role,
+	warmUp,
+	superset,
+	bullet,
+	colon,
+	punctuation,
+	longName,
+]

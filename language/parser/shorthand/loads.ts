@@ -1,6 +1,7 @@
 import { otherUnitWords, unitOf } from './units.ts'
 import type { Rewrite, ShorthandRule, View } from './view.ts'
 
+const timesSigns = ['x', '×', '*', 'х', 'ｘ']
 const masses = new Set(['kg', 'lb'])
 const loads = new Set(['kg', 'lb', '%', 'rm'])
 const bodyweightWords = new Set(['bw', 'bodyweight'])
@@ -36,7 +37,7 @@ const atSign: ShorthandRule = {
 
 /** `3x5x100`: the third number is the load. */
 const thirdNumber: ShorthandRule = {
-	begins: ['x', '×', '*', 'х'],
+	begins: timesSigns,
 	read: view => {
 		if (!view.isTraining || !view.followsWork || !view.isNumber(1)) return undefined
 		const after = view.afterRange(1)
@@ -50,7 +51,7 @@ const thirdNumber: ShorthandRule = {
 
 /** `did deadlift 5x100kg`: reps, and the load. */
 const repsAtLoad: ShorthandRule = {
-	begins: ['x', '×', '*', 'х'],
+	begins: timesSigns,
 	read: view => {
 		const isOneSet = view.isNumberBefore() && ['ID', 'OTHER_NAME', ','].includes(view.before(2))
 		return view.kind === 'log' && isOneSet && view.isNumber(1) && masses.has(view.unit(2) ?? '')

@@ -61,6 +61,13 @@ const missingComma: ShorthandRule = {
 			: undefined,
 }
 
+/** `1 x 5 at 80% then 2 x 5 at 70%` */
+const then: ShorthandRule = {
+	begins: ['then', 'and'],
+	read: view =>
+		view.isTraining && view.followsAnEnding && view.isTimes(view.afterRange(1)) ? { take: 1, put: [','] } : undefined,
+}
+
 /** `8/8/7 at 80 kg`: sets of a log. */
 const slashList: ShorthandRule = {
 	begins: ['/'],
@@ -78,4 +85,4 @@ const dateList: ShorthandRule = {
 	},
 }
 
-export const setRules = [setsOf, plus, amrap, sides, missingComma, slashList, dateList]
+export const setRules = [setsOf, plus, amrap, sides, missingComma, then, slashList, dateList]

@@ -39,6 +39,26 @@ describe('a fault stays where it is', () => {
 		expect(faults[0]!.message).toContain('Did you mean "block"?')
 	})
 
+	it.each(['base', 'week', 'hold'])('a misspelt header is found where its name, %s, is a word of the language too', name => {
+		const file = read(`blok ${name} "Base"\n  weeks 1\n\n${block(1)}blok ${name} "Base"\n  weeks 2\n`)
+		expect(file.parts.map(part => part.definition?.name.text)).toEqual([name, 'b1', name])
+		expect(faultsOf(file).map(fault => fault.message)).toEqual(
+			Array(2).fill('"blok" does not begin a definition. Did you mean "block"?'),
+		)
+	})
+
+	it('a note behind a misspelt word begins no definition', () => {
+		const file = read('block a "A"\n  weeks 1\n  session s on monday\n    acessory blocks note "One."\n    main plank 3 x 30 s\n')
+		expect(file.parts.map(part => part.definition?.kind)).toEqual(['block'])
+	})
+
+	it('an exception in a log is told where it can stand', () => {
+		const faults = faultsOf(
+			read('log ann\n  on 2026-10-05\n    did plank 30 s\n    allow missed-work because "camp"\n  on 2026-10-06\n'),
+		)
+		expect(faults.map(fault => fault.message)).toEqual([expect.stringContaining('item, session, block, run, plan or lifter')])
+	})
+
 	it.each(definitionKinds)('%s with a capital, as a telephone writes it, is the definition all the same', kind => {
 		const written = `${kind[0]!.toUpperCase()}${kind.slice(1)}`
 		const file = read(
@@ -126,7 +146,7 @@ describe('what is pasted from elsewhere', () => {
 		['best deadlift 160 kg on 5.10.2026', 'bad-date', '2026-10-05'],
 		['best Deadlift 160 kg', 'old-spelling', 'deadlift'],
 		['note “soft quotes”', 'old-spelling', '"soft quotes"'],
-		['bodyweight ７２ kg', 'bad-number', '72'],
+		['bodyweight ７２ kg', 'old-spelling', '72'],
 		['available munday', 'unknown-name', 'monday'],
 		['bodyweight 72', 'bad-number', '72 kg'],
 	])('%s costs one message with its correction', (line, code, correction) => {
