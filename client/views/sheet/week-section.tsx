@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
 import { ReaderContext } from '../reader/context.ts'
+import { isLongOnPaper } from './long-on-paper.ts'
 import { SessionRows, type SessionRowsProps } from './session-rows.tsx'
 
 export interface WeekSectionProps {
@@ -21,7 +22,7 @@ export interface WeekSectionProps {
 export function WeekSection({ week, deload, sessions, dates, blocks, stale, heading }: WeekSectionProps) {
 	const reader = useContext(ReaderContext)
 	return (
-		<section class={stale ? 'week stale' : 'week'} id={weekAnchor(week)}>
+		<section class={`week${stale ? ' stale' : ''}${isLongOnPaper(sessions) ? ' long' : ''}`} id={weekAnchor(week)}>
 			<header>
 				<h2>
 					Week {reader.number(week)} {deload && <span class="tag">lighter week</span>}
