@@ -28,10 +28,10 @@ const byteOrderMark = '\ufeff'
  * A table as RFC 4180 has it: lines end with CR LF, the first holds the titles, what has commas, quotes or line breaks stands in quotes.
  */
 export function csvOf<T>(columns: readonly CsvColumn<T>[], rows: readonly T[]): string {
-	const fields = columns.map(column => column.title)
-	const data = rows.map(row => columns.map(column => plainCell(column.cell(row))))
+	const titles = columns.map(column => column.title)
+	const lines = [titles, ...rows.map(row => columns.map(column => plainCell(column.cell(row))))]
 	// A last line may end without a line break; one that has it can be added to.
-	return `${byteOrderMark}${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`
+	return `${byteOrderMark}${Papa.unparse(lines, { newline: '\r\n' })}\r\n`
 }
 
 function plainCell(cell: Cell): string | number {

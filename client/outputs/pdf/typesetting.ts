@@ -50,12 +50,13 @@ export function setLines(text: string, { size, weight }: Style, width: number, m
 		.flatMap(paragraph => new Paragraph(paragraph, faces[weight], size, measure).lines(width))
 }
 
-/** Line breaks stay, other control characters go; a tab is a space. */
+/** Line breaks stay, other control characters go; a tab is a space, and a letter with its marks is one where there is such a letter. */
 function clean(text: string): string {
 	return text
 		.replace(/\r\n?|[\u2028\u2029\u0085\v\f]/g, '\n')
 		.replaceAll('\t', ' ')
 		.replace(/(?!\n)\p{Cc}/gu, '')
+		.normalize('NFC')
 }
 
 class Paragraph {

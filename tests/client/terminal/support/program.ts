@@ -10,7 +10,7 @@ export { root }
 let program: Promise<string> | undefined
 
 /** The program, built from the sources as it ships, once for each file of tests. */
-function builtProgram(): Promise<string> {
+export function builtProgram(): Promise<string> {
 	program ??= temporaryFolder().then(folder => buildProgram('client/terminal/main.ts', path.join(folder, 'barstave.cjs')))
 	return program
 }
