@@ -33,17 +33,19 @@ describe('a printed page', async () => {
 			await page.goto(pathToFileURL(file).href)
 			for (const paper of ['A4', 'Letter'] as const) {
 				const { pages } = await readPdf(await page.pdf({ format: paper, printBackground: true }))
-				test(`${plan} has one week a page on ${paper}, with room to write, then its volume and the cautions`, () => {
+				test(`${plan} has its calendar, then one week a page on ${paper} with room to write, then the totals and the cautions`, () => {
 					const weeks = [...new Set(sheet.sessions.map(session => session.planWeek))]
+					const [calendar, ...others] = pages
+					expect(calendar!.text).not.toContain('Felt, 0–10')
 					for (const [index, week] of weeks.entries()) {
-						const { text, width, height } = pages[index]!
+						const { text, width, height } = others[index]!
 						expect(Math.abs(width - papers[paper][0])).toBeLessThan(1.5)
 						expect(Math.abs(height - papers[paper][1])).toBeLessThan(1.5)
 						expect(text).toMatch(new RegExp(`\\bWeek ${week}\\b`))
 						for (const { date } of sheet.sessions.filter(session => session.planWeek === week)) expect(text).toContain(date)
 						expect(text).toContain('Felt, 0–10')
 					}
-					const rest = pages.slice(weeks.length).map(page => page.text)
+					const rest = others.slice(weeks.length).map(page => page.text)
 					expect(rest[0]).toMatch(/^Weekly volume/)
 					expect(rest.join(' ')).not.toContain('Felt, 0–10')
 					expect(rest.at(-1)).toContain('no medical advice')
