@@ -37,6 +37,11 @@ export class ChosenPlans {
 		)
 	}
 
+	/** Of the plans that one text makes, the picked one, else the first. */
+	amongMembers(plans: readonly Plan[], uri: string): Plan | undefined {
+		return plans.find(plan => isPicked(plan, this.pickedIn(uri))) ?? plans[0]
+	}
+
 	/** The plan that a file is about: its own, that of its lifter, or one that runs its block; else any. Of several the picked one, then the one on show. */
 	planNear(uri: string | undefined, folder: Folder, shown?: string): Plan | undefined {
 		const picked = this.pickedIn(uri)

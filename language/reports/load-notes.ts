@@ -27,11 +27,18 @@ interface WeekLoads {
  */
 export function loadNotes(schedule: Schedule): ReadonlyMap<SetGroup, LoadNote> {
 	const loads = new Map<SetGroup, WeekLoads[]>()
+	const swappedIn = new Set(
+		schedule.plan.runs.flatMap(run =>
+			run.changes.flatMap(change => (change.kind === 'swap' ? (change.prescription?.groups ?? []) : [])),
+		),
+	)
 	for (const { items, planWeek } of schedule.sessions) {
 		for (const item of items) {
-			if (item.from === 'deload-fill' || item.from === 'computed-warm-up' || item.changedBy === 'swap') continue
+			if (item.from === 'deload-fill' || item.from === 'computed-warm-up') continue
 			for (const set of item.sets) {
-				const load = asksForPercent(set.group) ? loadsOf(set, item, planWeek) : undefined
+				// What the block writes for a movement says nothing about the one in its place.
+				const isMeant = item.changedBy !== 'swap' || swappedIn.has(set.group)
+				const load = isMeant && asksForPercent(set.group) ? loadsOf(set, item, planWeek) : undefined
 				if (load) loads.set(set.group, together(loads.get(set.group) ?? [], load))
 			}
 		}
@@ -40,7 +47,7 @@ export function loadNotes(schedule: Schedule): ReadonlyMap<SetGroup, LoadNote> {
 }
 
 /** Does it say a percent, whatever of? */
-export function asksForPercent({ load, ramp }: SetGroup): boolean {
+function asksForPercent({ load, ramp }: SetGroup): boolean {
 	return ramp !== undefined || load?.kind === 'percent' || load?.kind === 'of-bodyweight'
 }
 

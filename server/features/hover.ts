@@ -1,6 +1,5 @@
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
-import type { Definition, Item } from '../../language/model/definitions.ts'
 import type { SetGroup } from '../../language/model/prescription.ts'
 import type { ScheduledSession } from '../../language/model/schedule.ts'
 import type { Span } from '../../language/model/text.ts'
@@ -16,6 +15,7 @@ import type { Feature } from '../feature.ts'
 import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
+import { groupsIn, itemsIn } from '../prescriptions.ts'
 import { pageUri } from '../rule-pages.ts'
 
 /** More lifters than this make a hover that nobody reads; the sheets show all. */
@@ -75,7 +75,7 @@ function milestoneHover({ definition, offset, folder }: Found): Shown | undefine
  * plan what it adds.
  */
 function loadHover({ definition, offset, folder }: Found, picked: Picked | undefined): Shown | undefined {
-	const group = groupAt(definition, offset)
+	const group = groupsIn(definition).find(one => holds(one.span, offset))
 	if (!group) return undefined
 	const running = definition.kind === 'plan' ? folder.plansIn(definition) : plansRunning(definition, folder)
 	const ofPicked = running.filter(plan => isPicked(plan, picked))
@@ -93,17 +93,6 @@ function loadHover({ definition, offset, folder }: Found, picked: Picked | undef
 	}
 	const more = ways.length > mostPlans ? [`_and ${ways.length - mostPlans} more plans_`] : []
 	return { span: group.span, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
-}
-
-function groupAt(definition: Definition, offset: number): SetGroup | undefined {
-	const prescriptions = itemsIn(definition).flatMap(item => [item.everyWeek, ...item.weekLines.map(line => line.prescription)])
-	return prescriptions.flatMap(one => one?.groups ?? []).find(group => holds(group.span, offset))
-}
-
-function itemsIn(definition: Definition): readonly Item[] {
-	if (definition.kind === 'block') return definition.sessions.flatMap(session => session.items)
-	if (definition.kind !== 'plan') return []
-	return definition.runs.flatMap(run => run.changes.flatMap(change => (change.kind === 'add' ? [change.item] : [])))
 }
 
 function has(session: ScheduledSession, group: SetGroup): boolean {

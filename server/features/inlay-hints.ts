@@ -1,8 +1,7 @@
 import { type InlayHint, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
-import type { Block, Definition, Item, Plan } from '../../language/model/definitions.ts'
-import type { SetGroup } from '../../language/model/prescription.ts'
-import { asksForPercent, loadNotes } from '../../language/reports/load-notes.ts'
+import type { Block, Plan } from '../../language/model/definitions.ts'
+import { loadNotes } from '../../language/reports/load-notes.ts'
 import { sessionTotals } from '../../language/reports/session-totals.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import type { PlacedPart, TextFile } from '../../language/workspace/text-file.ts'
@@ -10,6 +9,7 @@ import { listedPlan } from '../chosen-plans.ts'
 import type { Feature, ServerContext } from '../feature.ts'
 import { escaped } from '../markdown.ts'
 import { offsetOf, rangeOf } from '../positions.ts'
+import { groupsIn } from '../prescriptions.ts'
 import { StaleAnswers } from '../stale-answers.ts'
 import { normalUri } from '../uri.ts'
 
@@ -56,7 +56,10 @@ function hintsOf(file: TextFile, { definition, start }: PlacedPart, { workspace,
 		tooltip: { kind: MarkupKind.Markdown, value: [`**${escaped(about)}**`, ...lines.map(escaped)].join('  \n') },
 	})
 	if (definition?.kind !== 'block' && definition?.kind !== 'plan') return []
-	const plan = definition.kind === 'plan' ? definition : chosen.planFor(definition, file.uri, folder)
+	const plan =
+		definition.kind === 'plan'
+			? chosen.amongMembers(folder.plansIn(definition), file.uri)
+			: chosen.planFor(definition, file.uri, folder)
 	return [
 		...(loadHints && plan ? loadHintsOf(definition, plan, folder, hint) : []),
 		...(totalHints && definition.kind === 'block' ? totalHintsOf(definition, plan, folder, hint) : []),
@@ -82,16 +85,4 @@ function totalHintsOf(block: Block, plan: Plan | undefined, folder: Folder, hint
 		const total = totals.get(session.name.text)
 		return total ? [hint(session.header.end, total.text, `Hard sets, and minutes by estimate${whose}`, total.lines)] : []
 	})
-}
-
-function groupsIn(definition: Definition): SetGroup[] {
-	return itemsIn(definition)
-		.flatMap(item => [item.everyWeek, ...item.weekLines.map(line => line.prescription)])
-		.flatMap(prescription => prescription?.groups.filter(asksForPercent) ?? [])
-}
-
-function itemsIn(definition: Definition): readonly Item[] {
-	if (definition.kind === 'block') return definition.sessions.flatMap(session => session.items)
-	if (definition.kind !== 'plan') return []
-	return definition.runs.flatMap(run => run.changes.flatMap(change => (change.kind === 'add' ? [change.item] : [])))
 }
