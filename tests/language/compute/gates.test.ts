@@ -120,6 +120,84 @@ describe('evidence', () => {
 	})
 })
 
+describe('evidence of a gate that must be shown more than once', () => {
+	const gate = 'plank held 45 s x 3 in 2 sessions'
+	const threeHolds = 'did plank 3 x 45 s'
+
+	it('is so many sets of one session, in so many sessions', () => {
+		expect(isPassed(gate, '', `on 2026-09-20\n${threeHolds}\non 2026-09-22\ndid plank 45 s, 60 s, 50 s`)).toBe(true)
+		expect(isPassed(gate, '', `on 2026-09-20\n${threeHolds}\non 2026-09-22\ndid plank 45 s, 45 s, 44 s`)).toBe(false)
+		// Six holds of one session are one session.
+		expect(isPassed(gate, '', 'on 2026-09-20\ndid plank 6 x 45 s')).toBe(false)
+		// Two sessions of one day are two.
+		expect(isPassed(gate, '', `on 2026-09-20\n${threeHolds}\non 2026-09-20\n${threeHolds}`)).toBe(true)
+	})
+
+	it('is a line that says as much or more, and no line that says less', () => {
+		expect(isPassed(gate, 'passed plank held 45 s x 3 in 2 sessions on 2026-09-20')).toBe(true)
+		expect(isPassed(gate, 'passed plank held 60 s x 4 in 3 sessions on 2026-09-20')).toBe(true)
+		expect(isPassed(gate, 'passed plank held 45 s x 3 on 2026-09-20')).toBe(false)
+		expect(isPassed(gate, 'passed plank held 45 s x 2 in 2 sessions on 2026-09-20')).toBe(false)
+		expect(isPassed('plank held 45 s', 'passed plank held 45 s x 3 in 2 sessions on 2026-09-20')).toBe(true)
+	})
+
+	it('counts a day once, whoever tells of it', () => {
+		const line = 'passed plank held 45 s x 3 on 2026-09-20'
+		expect(stateOf(gate, line, `on 2026-09-20\n${threeHolds}`)).toMatchObject({ passed: false, sessions: 1 })
+		expect(isPassed(gate, line, `on 2026-09-21\n${threeHolds}`)).toBe(true)
+	})
+
+	it('of a line that tells of several counts with what comes after it alone', () => {
+		const three = 'plank held 45 s x 3 in 3 sessions'
+		const line = 'passed plank held 45 s x 3 in 2 sessions on 2026-09-20'
+		expect(stateOf(three, line, `on 2026-09-18\n${threeHolds}`)).toMatchObject({ passed: false, sessions: 2 })
+		expect(isPassed(three, line, `on 2026-09-22\n${threeHolds}`)).toBe(true)
+	})
+
+	it('that is not enough says how far it goes', () => {
+		const log = 'on 2026-09-20\ndid plank 45 s\non 2026-09-22\ndid plank 50 s, 45 s, 30 s'
+		expect(stateOf(gate, '', log)).toMatchObject({ passed: false, sessions: 0, mostSets: { sets: 2, on: '2026-09-22' } })
+	})
+
+	it('without a date is pointed to where it says as much', () => {
+		expect(stateOf(gate, 'passed plank held 45 s')).toMatchObject({ passed: false, undated: undefined })
+		expect(stateOf(gate, 'passed plank held 45 s x 3 in 2 sessions')).toMatchObject({ undated: { gate: { kind: 'hold' } } })
+	})
+
+	it('is the latest session that was enough', () => {
+		const log = `on 2026-09-20\n${threeHolds}\non 2026-09-22\n${threeHolds}\non 2026-09-24\ndid plank 45 s`
+		expect(stateOf(gate, '', log)).toMatchObject({ passed: true, on: '2026-09-22' })
+	})
+})
+
+describe('a multiple of the bodyweight', () => {
+	it('is passed by as many kilograms or more, in whatever unit', () => {
+		const best = (kilograms: string) => `bodyweight 60 kg\nbest deadlift ${kilograms} on 2026-09-12`
+		expect(isPassed('deadlift at 1.5 x bodyweight', best('90 kg'))).toBe(true)
+		expect(isPassed('deadlift at 1.5 x bodyweight', best('87.5 kg'))).toBe(false)
+		// 200 lb = 90.7 kg, 198 lb = 89.8 kg.
+		expect(isPassed('deadlift at 1.5 x bodyweight', best('200 lb'))).toBe(true)
+		expect(isPassed('deadlift at 1.5 x bodyweight', best('198 lb'))).toBe(false)
+	})
+
+	it('for reps is passed by as many reps at it', () => {
+		const gate = 'front-squat 5 reps at 1 x bodyweight'
+		expect(isPassed(gate, 'bodyweight 60 kg', 'on 2026-09-28\ndid front-squat 5 at 60 kg')).toBe(true)
+		expect(isPassed(gate, 'bodyweight 60 kg', 'on 2026-09-28\ndid front-squat 4 at 80 kg')).toBe(false)
+		expect(isPassed(gate, 'bodyweight 60 kg', 'on 2026-09-28\ndid front-squat 6 in clusters of 3 resting 20 s at 60 kg')).toBe(
+			false,
+		)
+	})
+
+	it('is shown by a line that says a multiple, and by no kilograms where nobody knows the bodyweight', () => {
+		expect(isPassed('deadlift at 1.5 x bodyweight', 'passed deadlift at 1.75 x bodyweight on 2026-09-20')).toBe(true)
+		expect(isPassed('deadlift at 1.5 x bodyweight', 'passed deadlift at 1.25 x bodyweight on 2026-09-20')).toBe(false)
+		expect(isPassed('deadlift at 1.5 x bodyweight', 'best deadlift 300 kg on 2026-09-12')).toBe(false)
+		// 1.5 × 60 = 90 kg pass a gate in kilograms.
+		expect(isPassed('deadlift at 90 kg', 'bodyweight 60 kg\npassed deadlift at 1.5 x bodyweight on 2026-09-20')).toBe(true)
+	})
+})
+
 describe('the gates of a movement', () => {
 	it('are its own and those of its steps, one that stands in both once', () => {
 		const folder = workspaceOf(
@@ -153,6 +231,8 @@ describe('the gates of a movement', () => {
 				'weighted-plank held 1 min with 10 kg',
 				'front-squat 1 rep at 80 kg',
 				'deadlift at 100 kg',
+				'plank held 45 s x 3 in 2 sessions',
+				'deadlift 3 reps at 1.5 x bodyweight in 2 sessions',
 			].map(text),
 		).toEqual([
 			'a sign-off of Target',
@@ -160,6 +240,8 @@ describe('the gates of a movement', () => {
 			'Weighted plank held 60 s with 10 kg',
 			'Front squat 1 rep at 80 kg',
 			'Deadlift at 100 kg',
+			'Plank held 45 s x 3 in 2 sessions',
+			'Deadlift 3 reps at 1.5 x bodyweight in 2 sessions',
 		])
 	})
 })
@@ -191,6 +273,20 @@ describe('a plan that is done as written', () => {
 	it('counts the low end of what is left open', () => {
 		expect(reached('plank held 45 s', 'accessory plank 3 x 30-45 s')).toBeUndefined()
 		expect(reached('deadlift 5 reps', 'main deadlift 3 x 3-5 at 70%')).toBeUndefined()
+	})
+
+	it('reaches what must be shown more than once with the session that makes it so', () => {
+		// The block has one session a week: two of them with three holds of 45 s are full on the second monday.
+		expect(reached('plank held 45 s x 3 in 2 sessions', 'accessory plank 3 x 45 s')).toBe('2026-10-12')
+		expect(reached('plank held 45 s x 4', 'accessory plank 3 x 45 s')).toBeUndefined()
+		expect(reached('plank held 45 s x 3', 'accessory plank 2-4 x 45 s')).toBeUndefined()
+		expect(reached('plank held 45 s x 3 in 5 sessions', 'accessory plank 3 x 45 s')).toBeUndefined()
+	})
+
+	it('counts the reps of one cluster, and none of as many as a time holds', () => {
+		expect(reached('deadlift 2 reps at 112.5 kg', 'main deadlift 3 x 6 in clusters of 2 resting 20 s at 70%')).toBe('2026-10-05')
+		expect(reached('deadlift 3 reps at 112.5 kg', 'main deadlift 3 x 6 in clusters of 2 resting 20 s at 70%')).toBeUndefined()
+		expect(reached('deadlift 1 rep', 'main deadlift 2 x 60 s for reps at 70%')).toBeUndefined()
 	})
 
 	it('reaches no sign-off', () => {

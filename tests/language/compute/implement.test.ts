@@ -77,6 +77,47 @@ describe('what the gym lacks', () => {
 	})
 })
 
+describe('what a lifter uses in place of something', () => {
+	const span = { start: 0, end: 0 }
+	const uses = [{ implement: { text: 'light-barbell', span }, insteadOf: { text: 'barbell', span }, span }]
+	const school = gym({ bars: { barbell: '20 kg', 'light-barbell': '10 kg' } })
+
+	test('carries the load where the movement asks for the other', () => {
+		expect(implementFor(movement(['barbell']), school, 'kg', uses)).toMatchObject({ kind: 'bar', name: 'light-barbell' })
+		expect(implementFor(movement(['safety-bar']), gym({ bars: { 'safety-bar': '25 kg' } }), 'kg', uses)).toMatchObject({
+			name: 'safety-bar',
+		})
+	})
+
+	test('is missing where the gym has none, with what it is to stand for', () => {
+		const reason = 'North Hall has no light barbell to use as barbell'
+		expect(implementFor(movement(['barbell']), gym({ bars: { barbell: '20 kg' } }), 'kg', uses)).toEqual({
+			missing: 'equipment',
+			reason,
+		})
+	})
+
+	test('has no mass where no gym states one', () => {
+		expect(implementFor(movement(['barbell']), undefined, 'kg', uses)).toMatchObject({ kind: 'free' })
+	})
+})
+
+describe('two hands', () => {
+	const handles = ['farmers-handle']
+	const yard = (...plates: string[]) => gym({ bars: { 'farmers-handle': '10 kg' }, plates })
+
+	test('take discs in fours: each side of each handle', () => {
+		const pair = (place: ReturnType<typeof gym>) => carrier(handles, place, 'kg', { hands: 2 })
+		// Four discs of 20 kg are one a side: 10 + 2 × 20 = 50. Three are none.
+		expect(load('60', pair(yard('20 kg x 4'))).load.valueOf()).toBe(50)
+		expect(load('60', pair(yard('20 kg x 3'))).load.valueOf()).toBe(10)
+		// Eight are two a side.
+		expect(load('90', pair(yard('20 kg x 8'))).load.valueOf()).toBe(90)
+		// One handle has two a side of four.
+		expect(load('90', carrier(handles, yard('20 kg x 4'))).load.valueOf()).toBe(90)
+	})
+})
+
 describe('load on top of bodyweight', () => {
 	test('is the sum of any discs, one by one', () => {
 		const added = carrier([], northHall, 'kg', { loadAdded: true })

@@ -313,6 +313,64 @@ describe('bodyweight', () => {
 	})
 })
 
+describe('a percent of bodyweight', () => {
+	const heavy = 'bodyweight 80 kg\nbest pull 160 kg on 2026-09-12'
+
+	it('is that share of it, at both ends of a range', () => {
+		expect(loads('main pull 1 x 5 at 75% of bodyweight', { lifter: heavy })).toEqual(['60 → 60'])
+		expect(loads('main pull 1 x 5 at 75-100% of bodyweight', { lifter: heavy })).toEqual(['60-80 → 60-80'])
+	})
+
+	it('is what each hand carries, or what is added', () => {
+		expect(loads('accessory row 1 x 5 at 25% of bodyweight', { lifter: heavy })).toEqual(['20 → 20'])
+		expect(loads('accessory belt-hang 1 x 5 at 25% of bodyweight', { lifter: heavy })).toEqual(['20 → 20'])
+	})
+
+	it('is scaled by the plan', () => {
+		// 50 % of 80 = 40, 75 % of that = 30.
+		expect(loads('main pull 1 x 5 at 50% of bodyweight', { lifter: heavy, run: 'scale pull 75%' })).toEqual(['30 → 30'])
+	})
+
+	it('falls away with a swap: it was meant for another movement', () => {
+		const [set] = setsOf('main pull 1 x 5 at 75% of bodyweight', { lifter: heavy, run: 'swap pull for low-pull' })
+		expect(set?.computed).toMatchObject({ load: undefined, missing: 'own-load' })
+	})
+})
+
+describe('reps on top of bodyweight', () => {
+	const lifter = 'bodyweight 70 kg\nbest hang 20 kg x 5 on 2026-09-12'
+
+	it('take the body with them: a best of reps is one of both together', () => {
+		// (70 + 20) × (1 + 5/30) = 105, of which 35 are added; 80 % of them are 28.
+		const [set] = setsOf('accessory hang 1 x 5 at 80%', { lifter })
+		expect(decimal(set!.computed.reference!.max)).toBe('35')
+		expect(decimal(set!.computed.exact!)).toBe('28')
+		expect(set!.computed.steps.map(step => step.text)[1]).toBe(
+			'Estimated max, with 70 kg of bodyweight: Epley: 90 kg × (1 + 5/30) = 105 kg, of which 35 kg are added.',
+		)
+	})
+
+	it('give what is added by an effort, and help where it is less than the body', () => {
+		// 105 ÷ (1 + 5/30) = 90, 20 of them added; 105 ÷ (1 + 20/30) = 63, 7 less than the body.
+		expect(setsOf('accessory hang 1 x 5 rir 0', { lifter }).map(set => decimal(set.computed.exact!))).toEqual(['20'])
+		expect(setsOf('accessory hang 1 x 18 rir 2', { lifter }).map(set => decimal(set.computed.exact!))).toEqual(['-7'])
+	})
+
+	it('say nothing where nobody knows the bodyweight', () => {
+		const unknown = { lifter: 'best hang 20 kg x 5 on 2026-09-12' }
+		const [set] = setsOf('accessory hang 1 x 5 at 80%', unknown)
+		expect(set?.computed).toMatchObject({
+			load: undefined,
+			missing: 'bodyweight',
+			reason: 'Reps of Hang take the body with them, and Someone has no bodyweight written down.',
+		})
+		// A single is what it is.
+		const single = { lifter: 'best hang 20 kg on 2026-09-12' }
+		expect(setsOf('accessory hang 1 x 5 at 80%', single).map(set => decimal(set.computed.exact!))).toEqual(['16'])
+		expect(setsOf('accessory hang 1 x 5 rpe 8', single)[0]?.computed.missing).toBe('bodyweight')
+	})
+})
+
 describe('a computed warm-up', () => {
 	it('is a share of the first working load on the bar', () => {
 		// 112.5 on the bar: 45, 67.5 and 90.
