@@ -1,10 +1,13 @@
-import type { Block } from '../../model/definitions.ts'
+import { placementsOf } from '../../compute/outline/placements.ts'
+import { weekCount } from '../../compute/outline/week-choice.ts'
+import type { Block, Session } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { PlannedItem } from '../../model/schedule.ts'
 import { groupedBy } from '../common/groups.ts'
 import { titleOfSession } from '../common/moves.ts'
 import { weeksInWords } from '../common/weeks.ts'
+import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './empty-session.md'
 import { isRead, type SessionInWeek, sessionsInWeeks } from './missing-work.ts'
@@ -13,7 +16,7 @@ export const emptySession: Rule = {
 	code: 'empty-session',
 	area: 'shape',
 	level: 'warning',
-	summary: 'A session has no items, or no work in a week without saying that it rests.',
+	summary: 'A session has no items, no turn, or no work in a week without saying that it rests.',
 	source: "the language's own rules",
 	fix: 'none',
 	since: '0.1.0',
@@ -23,7 +26,9 @@ export const emptySession: Rule = {
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
 	const empty = sessionsInWeeks(block, programme).filter(one => isEmpty(one) && isRead(one.session.span, block))
-	return groupedBy(empty, one => String(one.session.span.start)).map(same => {
+	const placed = new Set(placementsOf(block).map(placement => placement.session))
+	const never = block.sessions.filter(session => !placed.has(session)).map(session => neverComes(session, block))
+	const found = groupedBy(empty, one => String(one.session.span.start)).map(same => {
 		const [{ session }] = same
 		const title = titleOfSession(session)
 		const weeks = weeksInWords(same.map(one => one.week))
@@ -35,6 +40,13 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 					: `${title} has only warm-ups in ${weeks}. Give it work, or "skip" all of its items where the day is off.`
 		return { span: session.header, message }
 	})
+	return [...found, ...never]
+}
+
+/** A turn of more sessions than the block has days for. */
+function neverComes(session: Session, block: Block): Finding {
+	const message = `The turn never comes to ${titleOfSession(session)}: ${counted(weekCount(block), 'week')} of these days are over before. Give the block more weeks, or the turn more days.`
+	return { span: session.header, message }
 }
 
 function isEmpty({ items, unsaid, isWhollyUnsaid }: SessionInWeek): boolean {
