@@ -1,7 +1,10 @@
-import { type ExtensionContext, window } from 'vscode'
+import { type ExtensionContext, l10n, window } from 'vscode'
 import type { BaseLanguageClient } from 'vscode-languageclient'
+import { registerChosenPlan } from './chosen-plan.ts'
+import { registerOpenSheet } from './commands/open-sheet.ts'
 import { registerRestartServer } from './commands/restart-server.ts'
 import { registerShowLog } from './commands/show-log.ts'
+import { registerStartWorkspace } from './commands/start-workspace.ts'
 import { registerFiles } from './files.ts'
 import { registerLibraryTexts } from './library-texts.ts'
 import { registerPreview } from './preview-panel.ts'
@@ -11,10 +14,13 @@ export function startExtension(context: ExtensionContext, client: BaseLanguageCl
 	context.subscriptions.push(
 		registerFiles(client),
 		registerLibraryTexts(client),
+		registerOpenSheet(client),
 		registerRestartServer(client),
 		registerShowLog(client),
+		registerStartWorkspace(),
 	)
 	registerPreview(context, client)
+	registerChosenPlan(context, client)
 	void startServer(client)
 }
 
@@ -23,8 +29,8 @@ async function startServer(client: BaseLanguageClient): Promise<void> {
 		await client.start()
 	} catch (problem) {
 		client.outputChannel.error(problem instanceof Error ? problem : String(problem))
-		const showLog = 'Show the log'
-		const choice = await window.showErrorMessage('Barstave could not start, so texts are not checked. The log says why.', showLog)
-		if (choice === showLog) client.outputChannel.show()
+		const showLog = l10n.t('Show the log')
+		const message = l10n.t('Barstave could not start, so texts are not checked. The log says why.')
+		if ((await window.showErrorMessage(message, showLog)) === showLog) client.outputChannel.show()
 	}
 }

@@ -1,16 +1,21 @@
-import { type ExtensionContext, Uri, window } from 'vscode'
+import { type ExtensionContext, l10n, Uri, window } from 'vscode'
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
 import { clientName, clientOptions, quiet } from './client-options.ts'
 import { startExtension } from './extension.ts'
-import { hindranceOfHost } from './host.ts'
+import { isTooOld, oldestNode } from './host.ts'
 
 let client: LanguageClient | undefined
 
 /** An editor with Node calls this when a folder has `.stave` files, or such a text is opened. */
 export function activate(context: ExtensionContext): void {
-	const hindrance = hindranceOfHost(process.versions.node)
-	if (hindrance) {
-		void window.showErrorMessage(hindrance)
+	const { node } = process.versions
+	if (isTooOld(node)) {
+		const message = l10n.t(
+			'Barstave cannot check texts in this editor: it is built on Node {0}, and Barstave needs Node {1} or later. A newer version of the editor will do.',
+			node,
+			oldestNode,
+		)
+		void window.showErrorMessage(message)
 		return
 	}
 	const server = {

@@ -2,6 +2,8 @@ import {
 	commands,
 	type Disposable,
 	type ExtensionContext,
+	env,
+	l10n,
 	Range,
 	type TextEditor,
 	Uri,
@@ -15,6 +17,7 @@ import { type BaseLanguageClient, State } from 'vscode-languageclient'
 import { Messenger } from 'vscode-messenger'
 import type { Place, Position, PreviewData, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
 import { cursor, hold, holding, type PageState, ready, reveal, show, silence } from '../preview/messages.ts'
+import { isOurs } from './texts.ts'
 
 const viewType = 'barstave.preview'
 /** A cursor that moves on within this time has not come anywhere yet. */
@@ -35,17 +38,9 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 		// From a menu it is given a file, from above a block the name of a plan.
 		commands.registerCommand('barstave.openPreview', (given?: unknown) => {
 			const held: Subject | null = typeof given === 'string' ? { kind: 'plan', name: given } : null
-			if (open) open.bringForward(held)
-			else
-				take(
-					window.createWebviewPanel(
-						viewType,
-						'Preview',
-						{ viewColumn: ViewColumn.Beside, preserveFocus: true },
-						optionsFor(context),
-					),
-					held,
-				)
+			if (open) return open.bringForward(held)
+			const column = { viewColumn: ViewColumn.Beside, preserveFocus: true }
+			take(window.createWebviewPanel(viewType, l10n.t('Preview'), column, optionsFor(context)), held)
 		}),
 		window.registerWebviewPanelSerializer(viewType, {
 			async deserializeWebviewPanel(panel: WebviewPanel, state: PageState | undefined) {
@@ -149,12 +144,12 @@ class PreviewPanel implements Disposable {
 				// Where nothing can be shown at the moment, the page keeps what it has.
 				if (answer.chosen !== null || answer.stale === null) this.shown = answer.chosen
 				const title = answer.picture?.title ?? answer.team?.title ?? answer.log?.title
-				if (answer.stale === null) this.panel.title = title === undefined ? 'Preview' : `Preview: ${title}`
+				if (answer.stale === null) this.panel.title = title === undefined ? l10n.t('Preview') : l10n.t('Preview: {0}', title)
 				this.messenger.sendNotification(show, this.page, answer)
 			} while (this.askAgain)
 		} catch {
 			// The client has logged it. When the server is back, it is asked again.
-			this.messenger.sendNotification(silence, this.page, { message: 'Barstave is not answering at the moment.' })
+			this.messenger.sendNotification(silence, this.page, { message: l10n.t('Barstave is not answering at the moment.') })
 		} finally {
 			this.asking = false
 		}
@@ -206,21 +201,17 @@ class PreviewPanel implements Disposable {
 	}
 }
 
-function isOurs(editor: TextEditor | undefined): editor is TextEditor {
-	return editor?.document.languageId === 'barstave'
-}
-
 /** The page's frame. Its policy lets in our one script and our one style sheet: no other address, no inline code, no inline style. */
 function pageHtml(webview: Webview, extensionUri: Uri): string {
 	const file = (name: string) => webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', name)).toString()
 	const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(18))))
 	return `<!doctype html>
-<html lang="en">
+<html lang="${env.language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'nonce-${nonce}'; style-src ${webview.cspSource}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Preview</title>
+<title>${l10n.t('Preview')}</title>
 <link rel="stylesheet" href="${file('preview.css')}">
 </head>
 <body>

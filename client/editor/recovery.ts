@@ -1,4 +1,4 @@
-import { commands, window } from 'vscode'
+import { commands, l10n, window } from 'vscode'
 import { CloseAction, ErrorAction, type ErrorHandler } from 'vscode-languageclient'
 
 const patience = { stops: 5, within: 3 * 60_000 }
@@ -27,16 +27,17 @@ export function recovery(): ErrorHandler {
 	}
 }
 
-const showLog = 'Show the log'
-const startAgain = 'Start checking again'
-
 async function tellThatItGoesOn(): Promise<void> {
-	const choice = await window.showInformationMessage('Barstave had stopped, and is checking again. Nothing is lost.', showLog)
+	const showLog = l10n.t('Show the log')
+	const message = l10n.t('Barstave had stopped, and is checking again. Nothing is lost.')
+	const choice = await window.showInformationMessage(message, showLog)
 	if (choice === showLog) await commands.executeCommand('barstave.showLog')
 }
 
 async function tellThatItIsLeftAlone(): Promise<void> {
-	const message = 'Barstave stopped five times within three minutes and is left alone now. Texts are not checked.'
+	const showLog = l10n.t('Show the log')
+	const startAgain = l10n.t('Start checking again')
+	const message = l10n.t('Barstave stopped five times within three minutes and is left alone now. Texts are not checked.')
 	const choice = await window.showErrorMessage(message, startAgain, showLog)
 	if (choice === showLog) await commands.executeCommand('barstave.showLog')
 	if (choice === startAgain) await commands.executeCommand('barstave.restartServer')

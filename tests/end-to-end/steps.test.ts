@@ -4,6 +4,7 @@ import path from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { exampleClub } from './example-club.ts'
+import { hostile } from './steps/hostile.ts'
 import { type Club, steps } from './steps/steps.ts'
 import { launchBrowser } from './workbench/browser.ts'
 import { installExtension, Profile, startCodeServer } from './workbench/code-server.ts'
@@ -15,6 +16,8 @@ const dist = path.resolve(import.meta.dirname, '../../dist')
 
 interface Host {
 	readonly url: string
+	/** Where the folder lies for the editor. */
+	readonly root: string
 	stop(): void | Promise<void>
 }
 
@@ -22,9 +25,12 @@ interface Host {
 const hosts: Readonly<Record<string, (profile: Profile, club: string, scratch: string) => Promise<Host>>> = {
 	'a workbench with an extension host of its own': async (profile, club) => {
 		const server = await startCodeServer(profile)
-		return { url: server.urlOf(club), stop: server.stop }
+		return { url: server.urlOf(club), root: club, stop: server.stop }
 	},
-	'a workbench in the browser alone': (profile, club, scratch) => startWebServer(profile.extensions, club, scratch),
+	'a workbench in the browser alone': async (profile, club, scratch) => {
+		const server = await startWebServer(profile.extensions, club, scratch)
+		return { ...server, root: '' }
+	},
 }
 
 /** Of this folder, whoever opens it. */
@@ -40,21 +46,25 @@ describe.each(Object.entries(hosts))('%s', (name, start) => {
 	let host: Host
 	let browser: Browser
 	let bench: Workbench
-	let texts: Club
+	let club: Club
 
 	beforeAll(async () => {
 		folder = await temporaryFolder()
-		const club = await exampleClub(folder.path)
-		await mkdir(path.join(club, '.vscode'))
-		await writeFile(path.join(club, '.vscode/settings.json'), JSON.stringify(settings))
-		const read = (file: string) => readFile(path.join(club, file), 'utf8')
-		texts = { plan: await read('plans/mara-autumn.stave'), block: await read('blocks/hinge-rebuild.stave') }
+		const copy = await exampleClub(folder.path)
+		await mkdir(path.join(copy, '.vscode'))
+		await writeFile(path.join(copy, '.vscode/settings.json'), JSON.stringify(settings))
+		const read = (file: string) => readFile(path.join(copy, file), 'utf8')
+		const texts = { plan: await read('plans/mara-autumn.stave'), block: await read('blocks/hinge-rebuild.stave') }
+		await mkdir(path.join(copy, 'empty'))
+		await mkdir(path.join(copy, path.dirname(hostile.file)))
+		await writeFile(path.join(copy, hostile.file), hostile.text)
 
 		const profile = await Profile.create(folder.path)
 		const vsix = (await readdir(dist)).find(file => file.endsWith('.vsix'))
 		expect(vsix, 'npm run package has made it').toBeDefined()
 		await installExtension(profile, path.join(dist, vsix!))
-		host = await start(profile, club, path.join(folder.path, 'scratch'))
+		host = await start(profile, copy, path.join(folder.path, 'scratch'))
+		club = { root: host.root, ...texts }
 		browser = await launchBrowser()
 		const page = await browser.newPage({ viewport: { width: 1500, height: 950 } })
 		page.setDefaultTimeout(20_000)
@@ -71,5 +81,5 @@ describe.each(Object.entries(hosts))('%s', (name, start) => {
 		await folder?.[Symbol.asyncDispose]()
 	})
 
-	for (const [step, act] of Object.entries(steps)) test(step, () => act(bench, texts))
+	for (const [step, act] of Object.entries(steps)) test(step, () => act(bench, club))
 })

@@ -8,5 +8,6 @@ export default defineConfig({
 		fileParallelism: false,
 		testTimeout: 120_000,
 		hookTimeout: 180_000,
+		expect: { poll: { timeout: 15_000 } },
 	},
 })

@@ -1,5 +1,6 @@
 import { expect } from 'vitest'
 import { placeOf, type Workbench } from '../workbench/workbench.ts'
+import { hostile } from './hostile.ts'
 import type { Step } from './names.ts'
 
 /** What a person does at a workbench on the club that `clubForSteps` makes. One after the other: each leaves the texts as it found them. */
@@ -36,6 +37,11 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.page.keyboard.press('Enter')
 		await expect.poll(() => bench.lines()).toContain('    accessory romanian-deadlift 3 x 30 s each side')
 		await bench.undoUntil('    accessory side-plank 3 x 30 s each side')
+	},
+	'the loads stand behind the percents': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.goTo(placeOf(block, '70', 'week 1'))
+		await expect.poll(() => bench.lines()).toContainEqual(expect.stringMatching(/week 1: 4 x 5 at 70%.*112\.5 kg/))
 	},
 	'a name changes in all files at once': async (bench, { block }) => {
 		await bench.openFile('blocks/hinge-rebuild.stave')
@@ -77,15 +83,69 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.typeOver(placeOf(block, '70', 'week 1'), '70')
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
 	},
+	'the status bar says whose loads are shown, and others can be chosen': async bench => {
+		await bench.openFile('blocks/pull-drive.stave')
+		const item = bench.statusItem('Loads are those of')
+		await expect.poll(() => item.textContent()).toContain('Jon Marrow')
+		await item.click()
+		await bench.pick('Per Holst', 'per-holst')
+		await expect.poll(() => item.textContent()).toContain('Per Holst')
+		await bench.run('Barstave: Choose whose loads are shown')
+		await bench.pick('Those of the file', 'Those of the file in front')
+		await expect.poll(() => item.textContent()).toContain('Jon Marrow')
+	},
+	'the sheet of a plan opens by its name': async bench => {
+		await bench.run('Barstave: Open the sheet of a plan')
+		await bench.pick('rosa', 'Rosa, autumn')
+		await bench.webview.getByRole('heading', { name: 'Rosa, autumn' }).waitFor()
+	},
+	'above a block stands who runs it, and a way to the sheet': async bench => {
+		await bench.openFile('blocks/pull-drive.stave')
+		const lenses = bench.editor.locator('.codelens-decoration')
+		await lenses.filter({ hasText: 'Jon Marrow' }).first().waitFor()
+		await lenses.getByRole('button', { name: 'Open the sheet of Per Holst' }).click()
+		await bench.webview.getByRole('heading', { name: 'Per, autumn' }).waitFor()
+	},
+	'what somebody has written is shown as text, and nothing of it runs': async bench => {
+		await bench.openFile(hostile.file)
+		await bench.run('Barstave: Open the sheet of a plan')
+		await bench.pick(hostile.plan, hostile.plan)
+		await bench.webview.getByRole('heading', { name: hostile.title, level: 1 }).waitFor()
+		expect(await bench.webview.locator('#preview').locator('img, script, style, a[href^="javascript:"]').count()).toBe(0)
+		for (const name of hostile.names) {
+			const hover = await bench.hover(placeOf(hostile.text, name.at, name.after))
+			expect(await hover.locator('img, script, a[href^="javascript:"], a[data-href^="command:"]').count()).toBe(0)
+			expect(await hover.textContent()).toContain(name.shows)
+		}
+		expect(bench.ran).toEqual([])
+	},
+	'a first workspace is written into an empty folder, and into no other': async (bench, { root }) => {
+		const told = bench.page.locator('.notification-toast', { hasText: 'is not empty' })
+		await bench.run('Barstave: Write a first workspace')
+		await bench.fillDialog(`${root}/plans/`, 'Write them here')
+		await told.waitFor()
+		await told.getByRole('button', { name: 'Choose another one' }).click()
+		await bench.fillDialog(`${root}/empty/`, 'Write them here')
+		await bench.page.locator('.tab.active', { hasText: 'gym.stave' }).waitFor()
+		await expect.poll(() => bench.lines()).toContain('gym first-gym "Our gym"')
+		await bench.openFile('empty/plan.stave')
+		await expect.poll(() => bench.statusItem('Loads are those of').textContent()).toContain('First Lifter')
+	},
 	'after a reload everything is there again': async bench => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.run('Barstave: Open the sheet of a plan')
+		await bench.pick('mara', 'Mara, to the regionals')
+		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await bench.reload()
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
 	},
 }
 
-/** The texts of the club before anything is typed. */
+/** The club before anything is typed. */
 export interface Club {
+	/** Where it lies for the editor. */
+	readonly root: string
 	readonly plan: string
 	readonly block: string
 }

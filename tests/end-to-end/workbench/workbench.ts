@@ -5,12 +5,23 @@ const screenshots = path.resolve(import.meta.dirname, '../screenshots')
 
 /** The workbench in the browser, driven by keys and mouse as a person does. */
 export class Workbench {
-	private constructor(readonly page: Page) {}
+	/** What ran that was only to be shown, and what a content policy had to stop. */
+	readonly ran: string[] = []
+	/** Faults of programs that nobody caught, in the window or in a page within it. */
+	readonly faults: string[] = []
+
+	private constructor(readonly page: Page) {
+		page.on('pageerror', problem => this.faults.push(problem.stack ?? problem.message))
+		page.on('console', message => {
+			if (ofContentPolicy.test(message.text())) this.ran.push(`console: ${message.text()}`)
+		})
+	}
 
 	/** Opens an editor that shows a folder, and waits until its files are there. */
 	static async open(page: Page, url: string): Promise<Workbench> {
-		await page.goto(url)
 		const bench = new Workbench(page)
+		await page.exposeFunction('ran', (mark: unknown) => void bench.ran.push(`ran: ${mark}`))
+		await page.goto(url)
 		await bench.#whenReady()
 		return bench
 	}
@@ -84,6 +95,25 @@ export class Workbench {
 		await box.waitFor({ state: 'hidden' })
 	}
 
+	/** The item of the status bar with a label for those who hear it. */
+	statusItem(label: string): Locator {
+		return this.page.locator(`.statusbar-item [aria-label^="${label}"]`)
+	}
+
+	/** Picks from the list that is open by typing words of the row. */
+	async pick(words: string, row: string): Promise<void> {
+		await this.#choose(words, row)
+	}
+
+	/** Answers the dialog for a folder with a path. */
+	async fillDialog(path: string, button: string): Promise<void> {
+		const input = this.page.locator('.quick-input-widget:visible input').first()
+		await input.waitFor()
+		await input.fill(path)
+		await this.page.locator('.quick-input-widget').getByRole('button', { name: button }).click()
+		await input.waitFor({ state: 'hidden' })
+	}
+
 	/** Takes back what was typed, until a line stands there again. */
 	async undoUntil(line: string): Promise<void> {
 		for (let step = 0; step < 20 && !(await this.lines()).includes(line); step++) await this.page.keyboard.press('Control+z')
@@ -133,15 +163,20 @@ export class Workbench {
 
 	async #quickInput(key: string, words: string, row: string): Promise<void> {
 		await this.page.keyboard.press(key)
+		await this.#choose(words, row)
+	}
+
+	async #choose(words: string, row: string): Promise<void> {
 		const input = this.page.locator('.quick-input-widget:visible input').first()
 		await input.waitFor()
 		await input.fill(words)
 		// The list follows the words a moment later; Enter takes what is marked then.
 		await this.page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor()
 		await this.page.keyboard.press('Enter')
-		await input.waitFor({ state: 'hidden' })
 	}
 }
+
+const ofContentPolicy = /content security policy|refused to/i
 
 /** Where a text stands; line and column from 1. */
 export interface Place {

@@ -147,7 +147,7 @@ describe('every text of ours', () => {
 	})
 
 	const examples = { ...textsBelow('examples/club'), ...textsBelow('examples/faults') }
-	const shown = { ...examples, ...textsBelow('language/library'), ...textsBelow('client/terminal/starter') }
+	const shown = { ...examples, ...textsBelow('language/library'), ...textsBelow('client/starter') }
 	// There the spelling is the fault that is shown.
 	const laidOut = Object.entries(shown).filter(([file]) => !file.includes('old-spelling'))
 	test.each(laidOut)('%s is laid out already', (_, text) => {
