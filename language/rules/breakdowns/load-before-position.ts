@@ -1,4 +1,3 @@
-import { daysBetween } from '../../compute/calendar.ts'
 import { compare, decimal, exact, zero } from '../../compute/exact.ts'
 import { rangeText } from '../../compute/loads/wording.ts'
 import { inUnit, massText } from '../../compute/mass.ts'
@@ -11,10 +10,12 @@ import type { Exact, ExactRange, Mass, Unit } from '../../model/quantities.ts'
 import type { PlannedSet, ScheduledSet } from '../../model/schedule.ts'
 import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
+import { withoutLoneDeloads } from '../common/lone-deloads.ts'
 import { originOf } from '../common/origins.ts'
-import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
+import type { DatedSession, PlacedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
+import { blockWeeks, calendarWeeks } from '../common/week-rows.ts'
 import { weeksInWords } from '../common/weeks.ts'
 import type { Rule } from '../rule.ts'
 import page from './load-before-position.md'
@@ -149,19 +150,6 @@ function topsOf<S extends PlacedSession>(sessions: readonly S[], massOf: MassOf)
 	return tops
 }
 
-function weeksOf<S extends PlacedSession>(
-	sessions: readonly S[],
-	numberOf: (session: S) => number,
-	massOf: MassOf,
-): readonly Week<S>[] {
-	return groupedBy(sessions, session => String(numberOf(session))).map(week => ({
-		week: numberOf(week[0]),
-		deload: week.every(session => session.deload),
-		hasWork: week.some(session => session.items.some(item => item.working)),
-		tops: topsOf(week, massOf),
-	}))
-}
-
 /** In a block a load is known where it is written as a mass. */
 function writtenMass({ load }: PlannedSet): ReturnType<MassOf> {
 	if (load.kind !== 'mass' && load.kind !== 'bodyweight') return undefined
@@ -189,7 +177,9 @@ function inBlock(block: Block, programme: Programme): readonly Rises<PlacedSessi
 }
 
 function workOutBlock(block: Block, programme: Programme): readonly Rises<PlacedSession>[] {
-	const weeks = weeksOf(blockSessions(block, programme), session => session.blockWeek, writtenMass)
+	const weeks = blockWeeks(block, programme).map(({ sessions, ...week }): Week<PlacedSession> => {
+		return { ...week, tops: topsOf(sessions, writtenMass) }
+	})
 	return groupedBy(rises(weeks), one => one.movement.name.text)
 }
 
@@ -211,8 +201,10 @@ function findingInBlock(found: Rises<PlacedSession>, block: Block, programme: Pr
 
 /** Where a plan's own loads, changes or borders between blocks make it so. */
 function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
-	const weekOf = (session: DatedSession) => daysBetween(someMonday, session.monday) / 7
-	const found = rises(weeksOf(lifterSessions(lifter, programme), weekOf, loadedMass)).filter(one => !isBlocksOwn(one, programme))
+	const weeks = withoutLoneDeloads(calendarWeeks(lifter, programme)).map(({ sessions, ...week }): Week<DatedSession> => {
+		return { ...week, tops: topsOf(sessions, loadedMass) }
+	})
+	const found = rises(weeks).filter(one => !isBlocksOwn(one, programme))
 	const place = ({ now, movement }: Rise<DatedSession>) =>
 		`${now.session.plan.name.text} ${now.session.run.run.span.start} ${movement.name.text}`
 	return groupedBy(found, place).map(same => {
@@ -223,9 +215,6 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		return { plan, finding: { span, message: messageOf(same, programme), source: 'common practice', related } }
 	})
 }
-
-/** Weeks are counted from here; any monday does. */
-const someMonday = '1970-01-05'
 
 function isBlocksOwn({ now, movement }: Rise<DatedSession>, programme: Programme): boolean {
 	const { run, blockWeek } = now.session

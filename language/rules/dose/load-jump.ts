@@ -16,6 +16,7 @@ import { titleOfItem } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
 import { liftOf } from '../common/heavy.ts'
 import { liftedKilograms } from '../common/lifted.ts'
+import { withoutLoneDeloads } from '../common/lone-deloads.ts'
 import type { DatedSession, PlacedSession } from '../common/placed-sessions.ts'
 import { headOf, placeOfItem } from '../common/places.ts'
 import { type Proposal, soundOnes, withGroups } from '../common/proposals.ts'
@@ -205,7 +206,7 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 	const limit = limitsFor(lifter.name.text, programme).loadRise
 	if (limit === undefined) return []
 	const measure: Measure<DatedSession> = (set, item) => liftedKilograms(set, item, lifter)
-	const weeks = calendarWeeks(lifter, programme)
+	const weeks = withoutLoneDeloads(calendarWeeks(lifter, programme))
 	const jumps = weeks.flatMap(week => {
 		if (week.deload) return []
 		const last = lastTrainingWeek(weeks, week.week)
