@@ -29,7 +29,7 @@ export default {
 		only(
 			'rules-need-model-and-compute',
 			'^language/rules/',
-			[...knowledge, fractions, '^language/names/nearest\\.ts$', '\\.md$'],
+			[...knowledge, fractions, '^language/names/(nearest|meant)\\.ts$', '\\.md$'],
 			'A rule sees the resolved programme, never text or tree; what name was meant it may ask.',
 		),
 		only(

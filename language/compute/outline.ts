@@ -1,22 +1,29 @@
 import type { Block, Item, Session } from '../model/definitions.ts'
-import type { Prescription } from '../model/prescription.ts'
+import type { ChangeStep, Prescription } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
 import type { BlockOutline, PlannedItem, PlannedSession, PlannedWeek } from '../model/schedule.ts'
 import { fills, lightened } from './outline/deload.ts'
 import { type Placement, placementsOf } from './outline/placements.ts'
 import { type PlannedGroup, plannedGroup, setsOf } from './outline/planned-group.ts'
-import { type ChangeCounts, changeCounts, noChanges, progressed } from './outline/progression.ts'
+import { type ChangeCounts, changeCounts, changed, noChanges, progressed } from './outline/progression.ts'
 import { withLeadUps } from './outline/test-lead-up.ts'
 import { firstMainItem, isComputedWarmUp, warmUpSets } from './outline/warm-up.ts'
-import { covers, lineOf, weekCount } from './outline/week-choice.ts'
+import { covers, isThere, lineOf, weekCount } from './outline/week-choice.ts'
 
 /** Every week, session, item and set of a block, without a lifter's numbers; kept until something that it read changes. */
 export function outlineBlock(block: Block, programme: Programme): BlockOutline {
 	return programme.derived(block, workOutOutline)
 }
 
+/** What a block has on top of what is written, because it is not run for the first time. */
+export interface AddedByTimes {
+	readonly step: ChangeStep
+	/** How often it was run before. */
+	readonly times: number
+}
+
 /** The same, worked out anew: for a block that a plan has changed, which is no definition of its own. */
-export function workOutOutline(block: Block, programme: Programme): BlockOutline {
+export function workOutOutline(block: Block, programme: Programme, added?: AddedByTimes): BlockOutline {
 	const placed = groupsBy(placedItems(block), one => one.week)
 	const numbers = Array.from({ length: weekCount(block) }, (_, index) => index + 1)
 	const drafts = new Map<number, WeekDraft>()
@@ -24,7 +31,7 @@ export function workOutOutline(block: Block, programme: Programme): BlockOutline
 	for (const isDeload of [false, true]) {
 		for (const week of numbers) {
 			if (covers(block.deload?.weeks ?? [], week) !== isDeload) continue
-			drafts.set(week, draftWeek(block, week, placed.get(week) ?? [], isDeload, drafts))
+			drafts.set(week, draftWeek(block, week, placed.get(week) ?? [], isDeload, drafts, added))
 		}
 	}
 	const weeks = numbers.flatMap(week => finishWeek(drafts.get(week), programme))
@@ -76,7 +83,7 @@ function groupsBy<T, K>(all: readonly T[], keyOf: (one: T) => K): ReadonlyMap<K,
 /** An item on a day, before its groups are spread over sets. */
 interface ItemDraft {
 	readonly item: Item
-	readonly from: PlannedItem['from']
+	readonly from: PlannedItem['from'] | 'absent'
 	readonly groups: readonly PlannedGroup[]
 	readonly counts: ChangeCounts
 	readonly filledFrom: number | undefined
@@ -99,23 +106,36 @@ function draftWeek(
 	placed: readonly PlacedItems[],
 	deload: boolean,
 	drafts: ReadonlyMap<number, WeekDraft>,
+	added: AddedByTimes | undefined,
 ): WeekDraft {
 	const sessions = placed.map(({ counts, ...placement }): SessionDraft => {
 		const { session } = placement
-		const source = deload ? sourceOf(session, week, [...drafts.values()]) : undefined
-		const items = session.items.map((item, index) =>
-			draftItem(item, block, week, counts.get(item) ?? noChanges, deload, source && { ...source, draft: source.items[index] }),
-		)
+		const items = session.items.map((item, index) => {
+			const source = deload ? sourceOf(session, index, week, [...drafts.values()]) : undefined
+			return draftItem(item, block, week, counts.get(item) ?? noChanges, deload, source, added)
+		})
 		return { ...placement, items }
 	})
 	const hasWork = sessions.some(({ items }) => items.some(draft => isWorking(draft.item) && draft.groups.length > 0))
 	return { week, deload, hasWork, sessions }
 }
 
-/** A session as it last was before a deload week: on its last day in the last training week that has it. */
-function sourceOf(session: Session, week: number, drafts: readonly WeekDraft[]): SessionDraft | undefined {
-	const withIt = drafts.filter(draft => draft.sessions.some(one => one.session === session))
-	return lastTrainingWeek(withIt, week)?.sessions.findLast(one => one.session === session)
+/** An item as it last was before a deload week: on the last day of its session in the last training week that has it. */
+function sourceOf(session: Session, index: number, week: number, drafts: readonly WeekDraft[]): ItemSource | undefined {
+	const itemIn = (draft: WeekDraft) => {
+		const item = draft.sessions.findLast(one => one.session === session)?.items[index]
+		return item?.from === 'absent' ? undefined : item
+	}
+	const last = lastTrainingWeek(
+		drafts.filter(draft => itemIn(draft) !== undefined),
+		week,
+	)
+	return last && { week: last.week, draft: itemIn(last) }
+}
+
+interface ItemSource {
+	readonly week: number
+	readonly draft: ItemDraft | undefined
 }
 
 function draftItem(
@@ -124,7 +144,8 @@ function draftItem(
 	week: number,
 	counts: ChangeCounts,
 	deload: boolean,
-	source: { readonly week: number; readonly draft: ItemDraft | undefined } | undefined,
+	source: ItemSource | undefined,
+	added: AddedByTimes | undefined,
 ): ItemDraft {
 	const draft = (
 		from: ItemDraft['from'],
@@ -138,7 +159,9 @@ function draftItem(
 		(prescription?.groups ?? [])
 			.map(group => plannedGroup(group, block.percentsOf?.value ?? 'best', item.role))
 			.map(group => progressed(group, item.changes, counts))
+			.map(group => (added ? changed(group, added.step, added.step.amount.mul(added.times)) : group))
 
+	if (!isThere(item, week)) return draft('absent', [])
 	const line = lineOf(item, week)
 	if (line?.skip) return draft('skip', [])
 	if (line !== undefined) return draft('week-line', groupsOf(line.prescription), counts)
@@ -158,7 +181,7 @@ function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonl
 	if (draft === undefined) return []
 	const { week, deload, hasWork } = draft
 	const sessions = draft.sessions.map(({ session, day, items: drafts }): PlannedSession => {
-		const items = drafts.map(item => finishItem(item, programme))
+		const items = drafts.flatMap(item => finishItem(item, programme))
 		const main = firstMainItem(items)
 		return {
 			session,
@@ -173,9 +196,10 @@ function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonl
 	return [{ week, deload, hasWork, sessions }]
 }
 
-function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, programme: Programme): PlannedItem {
+function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, programme: Programme): PlannedItem[] {
+	if (from === 'absent') return []
 	const sets = groups.flatMap(group => setsOf(group, item.role))
-	return {
+	const planned: PlannedItem = {
 		item,
 		role: item.role,
 		movementName: item.movement,
@@ -187,6 +211,7 @@ function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, progr
 		sets,
 		working: isWorking(item) && sets.length > 0,
 	}
+	return [planned]
 }
 
 /** Main, accessory or test: what counts for caps, needs and volume. */

@@ -11,7 +11,6 @@ import type {
 	ScheduledSession,
 } from '../model/schedule.ts'
 import type { Estimator } from '../model/vocabulary.ts'
-import { addDays } from './calendar.ts'
 import { sessionSeconds } from './duration.ts'
 import { limitsFor } from './limits.ts'
 import { covers } from './outline/week-choice.ts'
@@ -33,6 +32,8 @@ export interface WeekVolume<S extends PlannedSession | ScheduledSession> {
 	readonly week: number
 	readonly block: Block
 	readonly blockWeek: number
+	/** Week of the run, from 1: counted through where the block is run several times. */
+	readonly runWeek: number
 	/** `undefined` without a plan. */
 	readonly run: ScheduledRun | undefined
 	readonly monday: CalendarDate | undefined
@@ -70,17 +71,18 @@ function workOutBlockVolume(block: Block, programme: Programme): Volume<PlannedS
 function scheduleVolume(schedule: Schedule): Volume<ScheduledSession> {
 	const firstDay = firstPlanDay(schedule.plan, schedule.runs)
 	const weeks = schedule.runs.flatMap(run =>
-		Array.from({ length: run.weeks }, (_, index): WeekVolume<ScheduledSession> => {
-			const blockWeek = index + 1
-			const ofWeek = schedule.sessions.filter(session => session.run === run && session.blockWeek === blockWeek)
+		run.mondays.map((monday, index): WeekVolume<ScheduledSession> => {
+			const runWeek = index + 1
+			const blockWeek = (index % run.blockWeeks) + 1
+			const ofWeek = schedule.sessions.filter(session => session.run === run && session.runWeek === runWeek)
 			const sessions = ofWeek.map(session =>
 				sessionVolume(session, item => scheduledItemTotals(item, session.date, schedule.unit)),
 			)
-			const monday = addDays(run.monday, 7 * index)
 			return {
 				week: planWeekOf(monday, firstDay ?? monday),
 				block: run.block,
 				blockWeek,
+				runWeek,
 				run,
 				monday,
 				deload: covers(run.block.deload?.weeks ?? [], blockWeek),
@@ -103,6 +105,7 @@ function outlineVolume(outline: BlockOutline, estimator: Estimator): Volume<Plan
 			week: week.week,
 			block: outline.block,
 			blockWeek: week.week,
+			runWeek: week.week,
 			run: undefined,
 			monday: undefined,
 			deload: week.deload,

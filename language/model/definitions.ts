@@ -303,6 +303,10 @@ export interface Item {
 	readonly withItemAbove: boolean
 	readonly notes: readonly QuotedText[]
 	readonly span: Span
+	/** Weeks of the block outside of which a plan does not have it, since it stands in the place of another item there. */
+	readonly inWeeks?: readonly CountRange[]
+	/** Weeks in which a plan has another item in its place. */
+	readonly notInWeeks?: readonly CountRange[]
 }
 
 /** A day that a session stands on, as it is written: `monday evening`, or the `3` of `on day 1, 3`. */
@@ -400,6 +404,7 @@ export interface DayMove {
 	readonly kind: 'move-day'
 	readonly session: Name
 	readonly from: CalendarDate
+	readonly fromSpan: Span
 	readonly to: CalendarDate
 	readonly because: QuotedText | undefined
 	readonly span: Span

@@ -153,6 +153,8 @@ export interface ScheduledItem extends Omit<PlannedItem, 'sets'> {
 	readonly changedBy: 'add' | 'swap' | undefined
 	/** Where `changedBy` is `swap`: the movement that the block names. */
 	readonly insteadOf: Name | undefined
+	/** In whose text its sets stand. */
+	readonly prescribedIn: 'block' | 'plan'
 }
 
 export interface ScheduledSession {
@@ -161,8 +163,12 @@ export interface ScheduledSession {
 	/** `undefined`: at no time in particular. */
 	readonly part: PartOfDay | undefined
 	readonly run: ScheduledRun
+	/** The day from which the plan moves it to this one. */
+	readonly movedFrom: CalendarDate | undefined
 	/** Week of the block, from 1. */
 	readonly blockWeek: number
+	/** Week of the run, from 1: counted through where the block is run several times. */
+	readonly runWeek: number
 	/** Week of the plan, from 1: calendar weeks since the first. */
 	readonly planWeek: number
 	readonly deload: boolean
@@ -181,7 +187,16 @@ export interface ScheduledRun {
 	readonly firstDay: CalendarDate
 	/** The monday of its week 1. */
 	readonly monday: CalendarDate
+	/** All of them, where the block is run several times. */
 	readonly weeks: number
+	/** Of the block, run once. */
+	readonly blockWeeks: number
+	/** By week, pauses included; where a pause tears a week apart, the monday of its first part. */
+	readonly mondays: readonly CalendarDate[]
+	/** Calendar weeks that hold only a part of a week of the run, the rest being before or after a pause. */
+	readonly tornMondays: readonly CalendarDate[]
+	/** The sunday of its last week. */
+	readonly lastDay: CalendarDate
 }
 
 /** A session without a date: its `day N` has no weekday in the plan, or it falls before the start. */
@@ -190,6 +205,7 @@ export interface LeftOutSession {
 	readonly session: Session
 	readonly day: SessionDay | undefined
 	readonly blockWeek: number
+	readonly runWeek: number
 	readonly why: 'no-day' | 'before-start'
 }
 

@@ -46,7 +46,9 @@ function readMove(reader: Reader, line: tree.MoveLine): RunChange | undefined {
 	if (line.date !== undefined) {
 		const from = reader.date(line, 'date')
 		const to = reader.date(line, 'toDate')
-		return from === undefined || to === undefined ? undefined : { kind: 'move-day', session, from, to, because, span }
+		return from === undefined || to === undefined
+			? undefined
+			: { kind: 'move-day', session, from, fromSpan: reader.spanOf(line, 'date'), to, because, span }
 	}
 	const to = reader.weekday(line, 'day')
 	return to && { kind: 'move', session, to, because, span }

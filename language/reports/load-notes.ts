@@ -27,17 +27,12 @@ interface WeekLoads {
  */
 export function loadNotes(schedule: Schedule): ReadonlyMap<SetGroup, LoadNote> {
 	const loads = new Map<SetGroup, WeekLoads[]>()
-	const swappedIn = new Set(
-		schedule.plan.runs.flatMap(run =>
-			run.changes.flatMap(change => (change.kind === 'swap' ? (change.prescription?.groups ?? []) : [])),
-		),
-	)
 	for (const { items, planWeek } of schedule.sessions) {
 		for (const item of items) {
 			if (item.from === 'deload-fill' || item.from === 'computed-warm-up') continue
 			for (const set of item.sets) {
 				// What the block writes for a movement says nothing about the one in its place.
-				const isMeant = item.changedBy !== 'swap' || swappedIn.has(set.group)
+				const isMeant = item.changedBy !== 'swap' || item.prescribedIn === 'plan'
 				const load = isMeant && asksForPercent(set.group) ? loadsOf(set, item, planWeek) : undefined
 				if (load) loads.set(set.group, together(loads.get(set.group) ?? [], load))
 			}

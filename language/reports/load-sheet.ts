@@ -36,7 +36,7 @@ export interface SheetSession {
 	/** `null`: at no time in particular. */
 	readonly part: PartOfDay | null
 	readonly block: string
-	/** Week of the block. */
+	/** Week of the block; counted through where the block is run several times. */
 	readonly week: number
 	readonly planWeek: number
 	readonly session: string
@@ -142,7 +142,7 @@ function sessionIds({ plan, runs, sessions }: Schedule): ReadonlyMap<ScheduledSe
 	const seen = new Map<string, number>()
 	return new Map(
 		sessions.map(session => {
-			const id = [plan.name.text, blocks.get(session.run), `week-${session.blockWeek}`, session.session.name.text].join('.')
+			const id = [plan.name.text, blocks.get(session.run), `week-${session.runWeek}`, session.session.name.text].join('.')
 			const number = (seen.get(id) ?? 0) + 1
 			seen.set(id, number)
 			return [session, number === 1 ? id : `${id}.${number}`]
@@ -175,7 +175,7 @@ function sheetSession(session: ScheduledSession, id: string, programme: Programm
 		weekday: session.weekday,
 		part: session.part ?? null,
 		block: session.run.block.name.text,
-		week: session.blockWeek,
+		week: session.runWeek,
 		planWeek: session.planWeek,
 		session: session.session.name.text,
 		title: session.session.title?.text ?? null,

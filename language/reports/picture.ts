@@ -201,8 +201,8 @@ function writtenSets(schedule: Schedule, placeOf: PlaceOf): WrittenSets {
 	const places = new Places(placeOf)
 	const ofSets = sessionsOnSheet(schedule).map(session =>
 		itemsOnSheet(session).map(item => {
-			// What a plan adds stands in the plan's own text.
-			const owner: Definition = item.changedBy === 'add' ? schedule.plan : session.run.block
+			// What a plan prescribes stands in the plan's own text.
+			const owner: Definition = item.prescribedIn === 'plan' ? schedule.plan : session.run.block
 			return item.sets.map(set => (item.from === 'computed-warm-up' ? null : places.indexOf(owner, set.group.span)))
 		}),
 	)

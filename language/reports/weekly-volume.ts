@@ -111,7 +111,7 @@ function volumeWeek<S extends PlannedSession | ScheduledSession>(
 	return {
 		week: week.week,
 		block: week.block.name.text,
-		blockWeek: week.blockWeek,
+		blockWeek: week.runWeek,
 		from: week.monday ?? null,
 		deload: week.deload,
 		sessions: week.sessions.filter(({ session }) => session.items.some(item => item.sets.length > 0)).length,

@@ -108,7 +108,7 @@ function wayOfLoad(sessions: readonly ScheduledSession[], group: SetGroup, folde
 		const set = item?.sets.find(one => one.group === group)
 		if (!item || !set) continue
 		const text = explainSet(set, item, folder).map(escaped).join('  \n')
-		const week = isOfOneDay ? String(session.blockWeek) : `${session.blockWeek} (${session.weekday})`
+		const week = isOfOneDay ? String(session.runWeek) : `${session.runWeek} (${session.weekday})`
 		byText.set(text, (byText.get(text) ?? new Set()).add(week))
 	}
 	if (byText.size === 0) return undefined

@@ -1,5 +1,5 @@
 import type { Block, Item } from '../../model/definitions.ts'
-import type { Change, Effort, Work } from '../../model/prescription.ts'
+import type { Change, ChangeStep, Effort, Work } from '../../model/prescription.ts'
 import type { CountRange, Exact, ExactRange } from '../../model/quantities.ts'
 import type { PlannedLoad } from '../../model/schedule.ts'
 import { exact, larger, one, smaller, zero } from '../exact.ts'
@@ -28,7 +28,9 @@ export function changeCounts(item: Item, block: Block, placements: readonly Plac
 	let counts = noChanges
 	return placements.map(({ week }) => {
 		const line = lineOf(item, week)
-		const hasWork = line === undefined ? item.everyWeek !== undefined : line.prescription !== undefined
+		const isWritten = line === undefined ? item.everyWeek !== undefined : line.prescription !== undefined
+		// A week in which a plan has another movement in its place does not count.
+		const hasWork = isWritten && !covers(item.notInWeeks ?? [], week)
 		const moves = hasWork && isProgressed(item, line) && !covers(block.deload?.weeks ?? [], week)
 		if (weekOfFirst === undefined) {
 			if (hasWork) weekOfFirst = lastCounted = week
@@ -45,7 +47,8 @@ export function progressed(group: PlannedGroup, changes: readonly Change[], coun
 	return changes.reduce((result, change) => changed(result, change, change.amount.mul(exact(counts[change.each]))), group)
 }
 
-function changed(group: PlannedGroup, { unit }: Change, amount: Exact): PlannedGroup {
+/** The group with so much more of a unit; what the unit says nothing of stays as it is. */
+export function changed(group: PlannedGroup, { unit }: Pick<ChangeStep, 'unit'>, amount: Exact): PlannedGroup {
 	if (amount.equals(zero)) return group
 	switch (unit) {
 		case 'sets':

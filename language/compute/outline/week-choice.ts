@@ -18,6 +18,11 @@ export function covers(ranges: readonly CountRange[], week: number): boolean {
 	return ranges.some(range => range.from <= week && week <= range.to)
 }
 
+/** Does the item stand in a week at all? A plan may put another in its place for some weeks. */
+export function isThere({ inWeeks, notInWeeks }: Item, week: number): boolean {
+	return (inWeeks === undefined || covers(inWeeks, week)) && !covers(notInWeeks ?? [], week)
+}
+
 /** The item's own line for a week; of two for one week the first. */
 export function lineOf(item: Item, week: number): WeekLine | undefined {
 	return item.weekLines.find(line => covers(line.weeks, week))

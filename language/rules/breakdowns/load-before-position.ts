@@ -189,7 +189,7 @@ function findingInBlock(found: Rises<PlacedSession>, block: Block, programme: Pr
 	const place = {
 		definition: block,
 		span: last.movement.span,
-		message: `${massText(before.mass)} in week ${before.session.blockWeek}.`,
+		message: `${massText(before.mass)} in week ${before.session.runWeek}.`,
 	}
 	return {
 		span: item.movement.span,
@@ -224,7 +224,7 @@ function isBlocksOwn({ now, movement }: Rise<DatedSession>, programme: Programme
 
 function messageOf(found: Rises<PlacedSession>, programme: Programme): string {
 	const [{ now, before, why, isUnder, movement }, ...others] = found
-	const more = others.length > 0 ? ` (and again in ${weeksInWords(others.map(one => one.now.session.blockWeek))})` : ''
+	const more = others.length > 0 ? ` (and again in ${weeksInWords(others.map(one => one.now.session.runWeek))})` : ''
 	const source = isUnder ? ` (${originOf(movement, programme)})` : ''
-	return `${titleOfItem(now.item)} goes from ${massText(before.mass)} to ${massText(now.mass)} in week ${now.session.blockWeek}${more}, ${why}${source}. First position, then time under tension, then load: one at a time.`
+	return `${titleOfItem(now.item)} goes from ${massText(before.mass)} to ${massText(now.mass)} in week ${now.session.runWeek}${more}, ${why}${source}. First position, then time under tension, then load: one at a time.`
 }

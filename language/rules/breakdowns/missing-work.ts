@@ -96,7 +96,7 @@ function workOutLifter(lifter: Lifter, programme: Programme): readonly MissingIn
 		`${one.week.plan.name.text} ${one.week.run.run.span.start} ${one.breakdown.name.text}`
 	return groupedBy(found, place).map((same): MissingInRun => {
 		const [{ week, breakdown, failing, declared }] = same
-		const weeks = same.map(one => ({ week: one.week.blockWeek, short: one.short }))
+		const weeks = same.map(one => ({ week: one.week.runWeek, short: one.short }))
 		return { breakdown, failing, declared, weeks, plan: week.plan, run: week.run }
 	})
 }

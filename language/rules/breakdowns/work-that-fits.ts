@@ -48,7 +48,7 @@ export function workForRun(
 ): readonly Correction[] {
 	const numbers = missing.weeks.map(({ week }) => week)
 	const weeks = trainingWeeks(lifter, programme)
-		.filter(week => week.plan === plan && week.run === run && numbers.includes(week.blockWeek))
+		.filter(week => week.plan === plan && week.run === run && numbers.includes(week.runWeek))
 		.map(({ own, sessions }) =>
 			sessions.map(session => ({ items: session.items, name: own.includes(session) ? session.session.name.text : undefined })),
 		)

@@ -1,4 +1,3 @@
-import { addDays } from '../../compute/calendar.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -14,7 +13,7 @@ export interface RunSpan {
 
 /** The runs of a plan that have a place on the calendar, by their first week. */
 export function runsOf(plan: Plan, programme: Programme): readonly RunSpan[] {
-	const spans = schedulePlan(plan, programme).runs.map(run => ({ plan, run, lastDay: addDays(run.monday, 7 * run.weeks - 1) }))
+	const spans = schedulePlan(plan, programme).runs.map(run => ({ plan, run, lastDay: run.lastDay }))
 	return spans.sort((a, b) => (a.run.monday < b.run.monday ? -1 : a.run.monday > b.run.monday ? 1 : 0))
 }
 

@@ -30,7 +30,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		if (before === undefined) return []
 		const first = addDays(before.lastDay, 1)
 		const days = daysBetween(first, next.run.monday)
-		if (days < 7 || trainsElsewhere(plan, first, next.run.monday, programme)) return []
+		if (days - daysPaused(plan, first, next.run.monday) < 7 || trainsElsewhere(plan, first, next.run.monday, programme)) return []
 		return [
 			{
 				span: next.run.run.header,
@@ -45,6 +45,12 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 			},
 		]
 	})
+}
+
+/** How many days from one to before another lie in a pause: a coach who says why nothing is done has thought of it. */
+function daysPaused({ pauses }: Plan, first: CalendarDate, before: CalendarDate): number {
+	const days = Array.from({ length: Math.max(0, daysBetween(first, before)) }, (_, index) => addDays(first, index))
+	return days.filter(day => pauses.some(pause => pause.from <= day && day <= pause.to)).length
 }
 
 /** A plan of the same lifter that fills the hole makes it none. */

@@ -16,6 +16,8 @@ export interface PlacedSession {
 	readonly deload: boolean
 	/** Of the block, from 1. */
 	readonly blockWeek: number
+	/** Of the run, from 1: counted through where the block is run several times. */
+	readonly runWeek: number
 	/** Place on the line of days; `undefined` where a plan must say which day it is. */
 	readonly day: number | undefined
 	/** Its day in the week, if only by a number; `undefined` where nothing says it. */
@@ -51,6 +53,7 @@ function placeInBlock(block: Block, programme: Programme): readonly PlacedSessio
 				items,
 				deload,
 				blockWeek: week,
+				runWeek: week,
 				day: weekday && 7 * (week - 1) + weekdayIndex(weekday),
 				placed: day,
 				dayKey: `${week} ${dayOfWeek}`,
@@ -81,12 +84,13 @@ function placeOnCalendar(lifter: Lifter, programme: Programme): readonly DatedSe
 }
 
 function dated(scheduled: ScheduledSession, plan: Plan): DatedSession {
-	const { session, items, deload, blockWeek, date, weekday, part, run } = scheduled
+	const { session, items, deload, blockWeek, runWeek, date, weekday, part, run } = scheduled
 	return {
 		session,
 		items,
 		deload,
 		blockWeek,
+		runWeek,
 		day: daysBetween('1970-01-01', date),
 		placed: { weekday, number: undefined, part, span: session.header },
 		dayKey: date,

@@ -42,7 +42,7 @@ export function workingSetsOf(plan: Plan, programme: Programme): readonly DatedS
 
 /** "weeks 1-3": weeks of the block that the run runs. */
 export function runWeeks(items: readonly DatedItem[]): string {
-	return weeksInWords(items.map(one => one.session.blockWeek))
+	return weeksInWords(items.map(one => one.session.runWeek))
 }
 
 /** Where items are written, each place once. */

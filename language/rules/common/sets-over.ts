@@ -57,7 +57,7 @@ export function setsOver(
 		return {
 			run: session.run,
 			movement: item.movementName.text,
-			weeks: same.map(one => one.session.blockWeek),
+			weeks: same.map(one => one.session.runWeek),
 			from: percents[0]!,
 			to: percents.at(-1)!,
 			limit: `${decimal(limit, 1)}%`,
@@ -72,9 +72,9 @@ function percentOfLift({ computed }: ScheduledSet): Exact | undefined {
 	return percent && reference && percent.from.mul(reference.share).div(hundred)
 }
 
-/** The heaviest set itself: it stands in the block, or in the run that adds its item. */
+/** The heaviest set itself: it stands in the block, or in the run that prescribes it. */
 function placeOver({ session, item, set, percent }: Over, { plan }: Schedule): RelatedPlace {
-	const definition = item.changedBy === 'add' ? plan : session.run.block
+	const definition = item.prescribedIn === 'plan' ? plan : session.run.block
 	return { definition, span: set.group.span, message: `${decimal(percent, 1)}% on ${session.date}.` }
 }
 

@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../../compute/calendar.ts'
+import { daysBetween } from '../../compute/calendar.ts'
 import { covers } from '../../compute/outline/week-choice.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
 import type { Block, Lifter, Plan } from '../../model/definitions.ts'
@@ -13,7 +13,10 @@ import { plansRunning } from './plans-running.ts'
 export interface TrainingWeek {
 	readonly plan: Plan
 	readonly run: ScheduledRun
+	/** Of the block, from 1. */
 	readonly blockWeek: number
+	/** Of the run, from 1. */
+	readonly runWeek: number
 	readonly monday: CalendarDate
 	/** Of this run. */
 	readonly own: readonly DatedSession[]
@@ -39,13 +42,15 @@ function workOutTrainingWeeks(lifter: Lifter, programme: Programme): readonly Tr
 	return plans.flatMap(plan => {
 		const { runs, leftOut } = schedulePlan(plan, programme)
 		return runs.flatMap(run =>
-			Array.from({ length: run.weeks }, (_, index) => index + 1).flatMap((blockWeek): TrainingWeek[] => {
-				const monday = addDays(run.monday, 7 * (blockWeek - 1))
+			run.mondays.flatMap((monday, index): TrainingWeek[] => {
+				const runWeek = index + 1
+				const blockWeek = (index % run.blockWeeks) + 1
+				const isTorn = run.tornMondays.includes(monday)
 				const sessions = byMonday.get(monday) ?? []
 				const own = sessions.filter(one => one.plan === plan && one.run === run)
-				const known = monday >= run.firstDay && !leftOut.some(left => left.run === run && left.blockWeek === blockWeek)
+				const known = !isTorn && monday >= run.firstDay && !leftOut.some(left => left.run === run && left.runWeek === runWeek)
 				const trains = own.some(hasWork) && !isDeload(run.block, blockWeek) && !meets.some(meet => isBefore(monday, meet))
-				return known && trains ? [{ plan, run, blockWeek, monday, own, sessions }] : []
+				return known && trains ? [{ plan, run, blockWeek, runWeek, monday, own, sessions }] : []
 			}),
 		)
 	})
@@ -60,7 +65,11 @@ export function blockTrainingWeeks(
 		const meets = plan.meets.map(meet => meet.on)
 		return schedulePlan(plan, programme)
 			.runs.filter(run => run.block === block)
-			.map(run => (week: number) => meets.some(meet => isBefore(addDays(run.monday, 7 * (week - 1)), meet)))
+			.map(({ mondays, blockWeeks }) => (week: number) => {
+				// Of a block that is run several times, each time.
+				const ofWeek = mondays.filter((_, index) => index % blockWeeks === week - 1)
+				return ofWeek.every(monday => meets.some(meet => isBefore(monday, meet)))
+			})
 	})
 	return groupedBy(blockSessions(block, programme), session => String(session.blockWeek))
 		.map(sessions => ({ week: sessions[0].blockWeek, sessions }))

@@ -48,7 +48,7 @@ function workOutCalendarWeeks(lifter: Lifter, programme: Programme): readonly Ca
 		programme
 			.plansOf(lifter.name.text)
 			.flatMap(plan => schedulePlan(plan, programme).leftOut)
-			.map(({ run, blockWeek }) => addDays(run.monday, 7 * (blockWeek - 1))),
+			.map(({ run, runWeek }) => run.mondays[runWeek - 1] ?? run.monday),
 	)
 	return Array.from({ length: daysBetween(first, last) / 7 + 1 }, (_, index): CalendarWeek => {
 		const monday = addDays(first, 7 * index)

@@ -43,7 +43,7 @@ export const aboveLimit: Rule = {
 		finding: (same, whose, programme) => {
 			const { noSetAbove } = limitsFor(whose, programme)
 			const highest = same.reduce((most, one) => (compare(one.percent, most.percent) > 0 ? one : most))
-			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+			const weeks = weeksInWords(same.map(one => one.session.runWeek))
 			const lift = titleOf('movement', liftOf(highest.item), programme)
 			const of = lift === titleOfItem(highest.item) ? 'the best' : `the best of ${lift}`
 			const origin = noSetAbove?.origin ?? ''

@@ -24,7 +24,7 @@ export const beyondRepMax: Rule = {
 			const { estimator } = limitsFor(whose, programme)
 			const worst = same.reduce((most, one) => (compare(over(one), over(most)) > 0 ? one : most))
 			const title = titleOfItem(worst.item)
-			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+			const weeks = weeksInWords(same.map(one => one.session.runWeek))
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
 			const origin = estimator?.origin ?? 'common practice'
 			return {

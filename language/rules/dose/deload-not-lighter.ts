@@ -74,7 +74,7 @@ function inBlock(block: Block, programme: Programme): readonly Compared[] {
 }
 
 function workOutInBlock(block: Block, programme: Programme): readonly Compared[] {
-	return compared(blockVolume(block, programme).weeks.map(({ blockWeek, deload, totals }) => totalsOf(blockWeek, deload, totals)))
+	return compared(blockVolume(block, programme).weeks.map(({ runWeek, deload, totals }) => totalsOf(runWeek, deload, totals)))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -89,7 +89,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	return groupedBy(weeks, week => week.run.monday).flatMap((ofRun): Finding[] => {
 		const [{ run }] = ofRun
 		const known = inBlock(run.block, programme)
-		const found = compared(ofRun.map(({ blockWeek, deload, totals }) => totalsOf(blockWeek, deload, totals)))
+		const found = compared(ofRun.map(({ runWeek, deload, totals }) => totalsOf(runWeek, deload, totals)))
 			.filter(isNotLighter)
 			.filter(one => known.find(other => other.week === one.week)?.percents === undefined)
 		const [first] = found

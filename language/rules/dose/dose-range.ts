@@ -72,7 +72,7 @@ function findingOf(same: SeenFaults<Outside>, fact: DoseFact, programme: Program
 	const from = values[0]
 	const to = values.at(-1)
 	const prescribed = from && to ? fact.amount(rangeText({ from, to })) : ''
-	const when = weeksInWords(same.map(one => one.session.blockWeek))
+	const when = weeksInWords(same.map(one => one.session.runWeek))
 	const range = fact.allowedInWords?.(movement) ?? (allowed ? fact.amount(rangeText(allowed.value)) : '')
 	return {
 		message: `${title} ${fact.verb} ${prescribed} in ${when}; its range is ${range} (${origin}). ${fact.remedies[cause]}`,

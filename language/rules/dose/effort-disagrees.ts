@@ -44,7 +44,7 @@ export const effortDisagrees: Rule = {
 			const { estimator } = limitsFor(whose, programme)
 			const worst = same.reduce((most, one) => (compare(gap(one), gap(most)) > 0 ? one : most))
 			const { item, reps, percent, possible, effort, isStop, left, asked } = worst
-			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+			const weeks = weeksInWords(same.map(one => one.session.runWeek))
 			const formula = estimatorTitle(estimator?.value ?? 'epley')
 			const effortText = `${isStop ? 'until ' : ''}${effort.scale} ${effort.atMost ? 'at most ' : ''}${rangeText(effort.value)}`
 			return {

@@ -54,7 +54,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	return groupedBy(inBlock(block, programme), signature).map(same => {
 		const [pair] = same
 		const { earlier, later } = pair
-		const weeks = weeksInWords(same.map(one => one.later.session.blockWeek))
+		const weeks = weeksInWords(same.map(one => one.later.session.runWeek))
 		return {
 			span: headOf(later.item.item),
 			...said(pair, `in ${weeks}`, block, programme),

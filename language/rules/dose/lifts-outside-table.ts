@@ -56,7 +56,7 @@ export const liftsOutsideTable: Rule = {
 		finding: same => {
 			const [{ item, zone }] = same
 			const counts = [...new Set(same.map(one => one.lifts))].sort((a, b) => a - b)
-			const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+			const weeks = weeksInWords(same.map(one => one.session.runWeek))
 			const lifts = counts.length === 1 ? counted(counts[0]!, 'lift') : `${counts[0]}-${counts.at(-1)} lifts`
 			return {
 				message: `${titleOfItem(item)} has ${lifts} a session ${zone.text} in ${weeks}; the table gives ${zone.lifts.from}-${zone.lifts.to} (${source}).`,

@@ -159,15 +159,15 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	return groupedBy(jumpsInBlock(block, programme), jump => String(jump.now.item.item.span.start)).map(same => {
 		const [jump] = same
 		const shown = (top: TopLoad<PlacedSession>) => `${amountText(top)} at ${percentText(top.load.from)}`
-		const when = (top: TopLoad<PlacedSession>) => `in week ${top.session.blockWeek}`
-		const others = same.slice(1).map(each => each.now.session.blockWeek)
+		const when = (top: TopLoad<PlacedSession>) => `in week ${top.session.runWeek}`
+		const others = same.slice(1).map(each => each.now.session.runWeek)
 		const also = others.length === 0 ? '' : ` So it does in ${weeksInWords(others)}.`
 		return {
 			span: loadSpan(jump.now),
 			message: `${messageOf(jump, shown, when, percentText, limit)}${also}`,
 			source: limit.origin,
 			related: [
-				{ definition: block, span: headOf(jump.before.item.item), message: `Week ${jump.before.session.blockWeek}.` },
+				{ definition: block, span: headOf(jump.before.item.item), message: `Week ${jump.before.session.runWeek}.` },
 				limitPlace(limit),
 			],
 			corrections: soundOnes(code, block, programme, () => lowered(jump, limit.value, block)),
@@ -227,7 +227,7 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 			const { computed } = top.set
 			return `${amountText(top)} at ${computed.exact ? massText({ amount: computed.load ?? computed.exact, unit: computed.unit }) : ''}`
 		}
-		const others = same.slice(1).map(each => each.now.session.blockWeek)
+		const others = same.slice(1).map(each => each.now.session.runWeek)
 		const also = others.length === 0 ? '' : ` So it does in ${weeksInWords(others)} of the block.`
 		const kilograms = (amount: Exact) => `${decimal(amount, 1)} kg`
 		return {

@@ -48,9 +48,9 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	return groupedBy(pairs, signature).map(same => {
 		const [pair] = same
 		const { earlier, later } = pair
-		const isNextWeek = later.session.blockWeek !== earlier.session.blockWeek
+		const isNextWeek = later.session.runWeek !== earlier.session.runWeek
 		const days = `on ${earlier.session.dayText} and again on ${isNextWeek ? 'the ' : ''}${later.session.dayText}${isNextWeek ? ' after' : ''}`
-		const when = weeksInWords(same.map(one => one.earlier.session.blockWeek))
+		const when = weeksInWords(same.map(one => one.earlier.session.runWeek))
 		const first = earlier.items[0]?.item.item
 		return {
 			span: later.items[0] ? headOf(later.items[0].item.item) : block.header,

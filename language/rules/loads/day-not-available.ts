@@ -34,7 +34,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	return groupedBy(off, one => `${one.run.monday} ${one.session.name.text}`).map(same => {
 		const [session] = same
 		const who = titleOf('lifter', lifter.name.text, programme)
-		const weeks = weeksInWords(same.map(one => one.blockWeek))
+		const weeks = weeksInWords(same.map(one => one.runWeek))
 		return {
 			span: session.run.run.header,
 			message: `${titleOfSession(session.session)} falls on ${session.scheduled.weekday} in ${weeks}; ${who} is available on ${inWords(available.value)}. Move the session in this plan.`,

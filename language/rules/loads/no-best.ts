@@ -66,7 +66,7 @@ function findingOf(same: readonly [Loadless, ...Loadless[]], plan: Plan, lifter:
 	const byBlock = groupedBy(same, one => one.session.run.block.name.text)
 	const weeks = byBlock.map(ones => {
 		const ofBlock = byBlock.length > 1 ? ` of ${ones[0].session.run.block.name.text}` : ''
-		return `${weeksInWords(ones.map(one => one.session.blockWeek))}${ofBlock}`
+		return `${weeksInWords(ones.map(one => one.session.runWeek))}${ofBlock}`
 	})
 	const lost = `The loads of ${inWords(movements)} in ${inWords(weeks)} cannot be worked out.`
 	return {

@@ -80,7 +80,7 @@ function messageOf(same: readonly OffLoad[], farthest: OffLoad): string {
 	const place = gym ? `in ${gym.title?.text ?? gym.name.text}` : 'with the usual bar and discs'
 	const off = `${massText({ amount: distance(nearest, wanted), unit })} or ${decimal(relative(farthest).mul(hundred), 1)}% away`
 	const loads = new Set(same.map(one => one.wanted.toFraction()))
-	const most = loads.size > 1 ? `; farthest off in week ${session.blockWeek}: ` : ': '
+	const most = loads.size > 1 ? `; farthest off in week ${session.runWeek}: ` : ': '
 	const limit = `up to ${decimal(roundingPercent)}% or ${massText({ amount: roundingAmount[unit], unit })} is rounding (common practice). Write a load that can be made, or scale it in this plan`
 	return `${titleOfItem(item)} cannot be loaded as asked for in ${runWeeks(same)} ${place}${most}${shown(wanted, unit)} becomes ${shown(nearest, unit)}, ${off}; ${limit}.`
 }

@@ -1,14 +1,12 @@
-import { isMovable } from '../../compute/outline/placements.ts'
-import { dayText } from '../../compute/session-days.ts'
-import type { Block, Definition, DefinitionKind, Log, Plan, Run } from '../../model/definitions.ts'
+import type { Block, Definition, DefinitionKind, Log, Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Reference } from '../../model/reading.ts'
-import type { Name } from '../../model/text.ts'
 import { meantBy } from '../../names/meant.ts'
-import { nearestNames } from '../../names/nearest.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
+import { namesInRuns } from './names-in-runs.ts'
+import { unknown } from './unknown.ts'
 import page from './unknown-name.md'
 
 export const unknownName: Rule = {
@@ -22,7 +20,7 @@ export const unknownName: Rule = {
 	page,
 	checkAny,
 	check: {
-		plan: checkPlan,
+		plan: namesInRuns,
 		log: checkLog,
 	},
 }
@@ -72,78 +70,6 @@ function otherKindOf(name: string, programme: Programme): DefinitionKind | undef
 
 function namesOf(kind: DefinitionKind, programme: Programme): readonly string[] {
 	return programme.all(kind).map((one: Definition) => one.name.text)
-}
-
-function unknown(name: Name, begin: string, candidates: readonly string[], otherwise?: string): Finding {
-	const near = nearestNames(name.text, candidates)
-	const question = near.length > 0 ? `Did you mean ${inWords(near, 'or')}?` : otherwise
-	return {
-		span: name.span,
-		message: question ? `${begin} ${question}` : begin,
-		corrections: near.map(text => ({ title: `Write "${text}"`, edits: [{ span: name.span, text }] })),
-	}
-}
-
-/** What a run changes must be there to be changed: earlier lines of the run count. */
-function checkPlan(plan: Plan, programme: Programme): Finding[] {
-	return plan.runs.flatMap(run => {
-		const block = programme.find('block', run.block.text)
-		return block ? checkChanges(run, block, programme) : []
-	})
-}
-
-function checkChanges(run: Run, block: Block, programme: Programme): Finding[] {
-	const found: Finding[] = []
-	const sessions = new Set(block.sessions.map(session => session.name.text))
-	const present = new Set(block.sessions.flatMap(session => session.items.map(item => item.movement.text)))
-	const ever = new Set(present)
-	const needMovement = (name: Name, to: string, among: ReadonlySet<string>) => {
-		// A movement that nobody defines is reported as that.
-		if (name.text === '' || among.has(name.text) || !programme.find('movement', name.text)) return
-		const begin = `${block.name.text} has no ${name.text} to ${to} here.`
-		found.push(unknown(name, begin, [...among], `Its movements: ${inWords([...among], 'and')}.`))
-	}
-	const needSession = (name: Name) => {
-		if (name.text === '' || sessions.has(name.text)) return
-		const otherwise = sessions.size > 0 ? `Its sessions: ${inWords([...sessions], 'and')}.` : 'It has no sessions.'
-		found.push(unknown(name, `${block.name.text} has no session "${name.text}".`, [...sessions], otherwise))
-	}
-	const needOneDay = (name: Name) => {
-		const session = block.sessions.find(one => one.name.text === name.text)
-		if (session === undefined || isMovable(session, block)) return
-		const turn = block.turns.find(one => one.sessions.some(each => each.text === name.text))
-		const days = inWords((session.days.length > 0 ? session.days : (turn?.days ?? [])).map(dayText))
-		const why = session.days.length > 0 ? `stands on ${days}` : `takes its turn over ${days}`
-		const message = `${name.text} ${why}, and this line does not say which of them it moves. Move one day by its date: move ${name.text} from … to …`
-		found.push({ span: name.span, message })
-	}
-	const bringIn = (name: Name) => {
-		present.add(name.text)
-		ever.add(name.text)
-	}
-	for (const change of run.changes) {
-		switch (change.kind) {
-			case 'swap':
-				needMovement(change.from, 'swap', present)
-				present.delete(change.from.text)
-				bringIn(change.to)
-				break
-			case 'drop':
-				needMovement(change.movement, 'drop', present)
-				present.delete(change.movement.text)
-				break
-			case 'add':
-				needSession(change.session)
-				bringIn(change.item.movement)
-				break
-			case 'move':
-				needSession(change.session)
-				needOneDay(change.session)
-		}
-	}
-	// A scale holds for the whole run, wherever it stands among the other lines.
-	for (const change of run.changes) if (change.kind === 'scale') needMovement(change.movement, 'scale', ever)
-	return found
 }
 
 /** A logged session must be one that some block has: first of all those that the lifter's plans run. */

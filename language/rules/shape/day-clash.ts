@@ -45,7 +45,7 @@ function workOutClashes(block: Block, programme: Programme): readonly Clash<Plac
 function checkBlock(block: Block, programme: Programme): Finding[] {
 	return groupedBy(clashesIn(block, programme), keyOf).map(same => {
 		const [{ first, second }] = same
-		const weeks = weeksInWords(same.map(one => one.second.blockWeek))
+		const weeks = weeksInWords(same.map(one => one.second.runWeek))
 		return {
 			span: second.session.header,
 			message: messageOf(first.session, second.session, second.dayText, weeks),
@@ -64,7 +64,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		const own = clashes(sessions).filter(clash => !inBlock.has(keyOf(clash)))
 		return groupedBy(own, keyOf).map((same): Finding => {
 			const [{ first, second }] = same
-			const weeks = weeksInWords(same.map(one => one.second.blockWeek))
+			const weeks = weeksInWords(same.map(one => one.second.runWeek))
 			return {
 				span: run.run.header,
 				message: messageOf(first.session, second.session, second.scheduled.weekday, weeks),

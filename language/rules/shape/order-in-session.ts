@@ -182,7 +182,7 @@ function said(
 ): Pick<Finding, 'message' | 'source'> {
 	const [{ item, why }] = same
 	const title = titleOfItem(item)
-	const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+	const weeks = weeksInWords(same.map(one => one.session.runWeek))
 	const titles = (ones: readonly Misplaced<PlacedSession>[]) => inWords([...new Set(ones.map(one => titleOfItem(one.other)))])
 	if (why.kind === 'fact') {
 		const ofKind = same.filter(one => one.why.kind === 'fact')

@@ -73,9 +73,9 @@ function isSame(a: PlacedSession, b: PlacedSession): boolean {
 
 function said(same: readonly [LongSession<PlacedSession>, ...LongSession<PlacedSession>[]], limit: Limit<Exact>) {
 	const longest = same.reduce((most, one) => (one.seconds.compare(most.seconds) > 0 ? one : most))
-	const weeks = weeksInWords(same.map(one => one.session.blockWeek))
+	const weeks = weeksInWords(same.map(one => one.session.runWeek))
 	const varies = same.some(one => !one.seconds.equals(longest.seconds))
-	const at = varies ? ` (the longest in week ${longest.session.blockWeek})` : ''
+	const at = varies ? ` (the longest in week ${longest.session.runWeek})` : ''
 	const title = titleOfSession(longest.session.session)
 	return {
 		message: `${title} takes ${minutes(longest.seconds)} min or more in ${weeks}${at}, by its sets, tempos and rests; the limit is ${minutes(limit.value)} min (${limit.origin}). Shorten the rests, put items back to back, or move one to another day.`,

@@ -28,19 +28,19 @@ export const targetUntrained: Rule = {
  */
 function weeksWithout(target: Movement, sessions: readonly PlacedSession[], round: number): readonly number[] {
 	const items = (week: readonly PlacedSession[]) => week.flatMap(session => session.items).filter(item => item.working)
-	const weeks = groupedBy(sessions, session => String(session.blockWeek)).map(week => {
-		const [{ deload, blockWeek }] = week
+	const weeks = groupedBy(sessions, session => String(session.runWeek)).map(week => {
+		const [{ deload, runWeek }] = week
 		const working = items(week)
 		const isTrained = working.some(({ movement, movementName, role }) => {
 			const isTarget = movementName.text === target.name.text || movement?.percentOf?.movement.text === target.name.text
 			const isOfPattern = role === 'main' && movement?.pattern !== undefined && movement.pattern.value === target.pattern?.value
 			return isTarget || isOfPattern
 		})
-		return { blockWeek, isTrained, isOpen: !deload && working.length > 0 && !isTrained }
+		return { runWeek, isTrained, isOpen: !deload && working.length > 0 && !isTrained }
 	})
-	const trained = weeks.filter(week => week.isTrained).map(week => week.blockWeek)
+	const trained = weeks.filter(week => week.isTrained).map(week => week.runWeek)
 	const isInRound = (week: number) => trained.some(other => Math.abs(other - week) < round)
-	return weeks.flatMap(({ blockWeek, isOpen }) => (isOpen && !isInRound(blockWeek) ? [blockWeek] : []))
+	return weeks.flatMap(({ runWeek, isOpen }) => (isOpen && !isInRound(runWeek) ? [runWeek] : []))
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -57,7 +57,7 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	return groupedBy(planSessions(plan, programme), session => session.run.monday).flatMap(sessions => {
 		const { run } = sessions[0]
 		const round = weeksOfARound(run.block)
-		const whole = sessions.filter(({ blockWeek }) => !leftOut.some(left => left.run === run && left.blockWeek === blockWeek))
+		const whole = sessions.filter(({ runWeek }) => !leftOut.some(left => left.run === run && left.runWeek === runWeek))
 		return run.block.targets.flatMap((name): Finding[] => {
 			const target = programme.find('movement', name.text)
 			if (target === undefined) return []

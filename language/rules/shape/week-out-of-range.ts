@@ -1,5 +1,6 @@
+import { weekCount } from '../../compute/outline/week-choice.ts'
 import { workOutOutline } from '../../compute/outline.ts'
-import type { Block, WeekLine } from '../../model/definitions.ts'
+import type { Block, Plan, WeekLine } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CountRange } from '../../model/quantities.ts'
@@ -15,12 +16,12 @@ export const weekOutOfRange: Rule = {
 	code: 'week-out-of-range',
 	area: 'shape',
 	level: 'error',
-	summary: 'A line is about a week that the block does not have.',
+	summary: 'A line is about a week that the block, or the run of it, does not have.',
 	source: 'the `weeks` of the block',
 	fix: 'to confirm',
 	since: '0.1.0',
 	page,
-	check: { block: checkBlock },
+	check: { block: checkBlock, plan: checkPlan },
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -31,6 +32,29 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 	const found = lines.flatMap(line => beyond(line, weeks, block, programme))
 	if (deload === undefined) return found
 	return [...found, ...beyond(deload, weeks, block, programme)]
+}
+
+/** A swap in a week that its run does not have. */
+function checkPlan(plan: Plan, programme: Programme): Finding[] {
+	return plan.runs.flatMap(run => {
+		const block = programme.find('block', run.block.text)
+		if (block === undefined) return []
+		const length = weekCount(block) * run.times
+		return run.changes.flatMap((change): Finding[] => {
+			const outside = weeksOf((change.kind === 'swap' && change.weeks) || []).filter(week => week > length)
+			if (outside.length === 0) return []
+			return [
+				{
+					span: change.span,
+					message: `This run has ${counted(length, 'week')}, so ${weeksInWords(outside)} ${outside.length === 1 ? 'is' : 'are'} not there for a swap.`,
+					source: `block ${block.name.text}`,
+					related: block.weeks
+						? [{ definition: block, span: block.weeks.span, message: 'The length of the block stands here.' }]
+						: [],
+				},
+			]
+		})
+	})
 }
 
 function beyond(
