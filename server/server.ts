@@ -2,8 +2,11 @@ import {
 	type ClientCapabilities,
 	type Connection,
 	DidChangeWatchedFilesNotification,
+	ErrorCodes,
 	type FileSystemWatcher,
 	type InitializeResult,
+	PositionEncodingKind,
+	ResponseError,
 	type ServerCapabilities,
 	TextDocumentSyncKind,
 	TextDocuments,
@@ -104,6 +107,7 @@ export function startServer(connection: Connection, files: Files): void {
 	connection.onInitialize((params): InitializeResult => {
 		folders = params.workspaceFolders?.map(folder => folder.uri) ?? (params.rootUri ? [params.rootUri] : [])
 		client = params.capabilities
+		isBegun = true
 		const options = (params.initializationOptions ?? {}) as InitializationOptions
 		const told = options.today
 		// An editor that says which day it is, as tests do, is believed; else the clock says it.
@@ -124,10 +128,18 @@ export function startServer(connection: Connection, files: Files): void {
 			serverInfo: { name: 'Barstave' },
 			capabilities: {
 				...capabilities,
+				positionEncoding: PositionEncodingKind.UTF16,
 				textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
 				workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
 			},
 		}
+	})
+
+	// Features are there once the editor has said what it can do.
+	let isBegun = false
+	connection.onRequest(method => {
+		if (isBegun) throw new ResponseError(ErrorCodes.MethodNotFound, `No request is called ${method}.`)
+		throw new ResponseError(ErrorCodes.ServerNotInitialized, 'An editor begins with "initialize".')
 	})
 
 	connection.onInitialized(() => {
