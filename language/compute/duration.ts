@@ -56,7 +56,7 @@ function timeOfWork({ work, tempo }: PlannedSet, role: Role): ExactRange {
 }
 
 /** The rests between the clusters of a set. */
-export function restsInside({ work, clusters }: Pick<PlannedSet, 'work' | 'clusters'>): ExactRange {
+function restsInside({ work, clusters }: Pick<PlannedSet, 'work' | 'clusters'>): ExactRange {
 	if (work.kind !== 'reps' || clusters === undefined) return nothing
 	const rests = (reps: number) => clusters.restSeconds.mul(exact(Math.max(Math.ceil(reps / clusters.reps) - 1, 0)))
 	return { from: rests(work.reps.from), to: rests(work.reps.to) }
