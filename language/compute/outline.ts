@@ -1,7 +1,7 @@
 import type { Block, Item, Session } from '../model/definitions.ts'
-import type { ChangeStep, Prescription } from '../model/prescription.ts'
+import type { Prescription } from '../model/prescription.ts'
 import type { Programme } from '../model/programme.ts'
-import type { BlockOutline, PlannedItem, PlannedSession, PlannedWeek } from '../model/schedule.ts'
+import type { AddedByTimes, BlockOutline, PlannedItem, PlannedSession, PlannedWeek } from '../model/schedule.ts'
 import { fills, lightened } from './outline/deload.ts'
 import { type Placement, placementsOf } from './outline/placements.ts'
 import { type PlannedGroup, plannedGroup, setsOf } from './outline/planned-group.ts'
@@ -13,13 +13,6 @@ import { covers, isThere, lineOf, weekCount } from './outline/week-choice.ts'
 /** Every week, session, item and set of a block, without a lifter's numbers; kept until something that it read changes. */
 export function outlineBlock(block: Block, programme: Programme): BlockOutline {
 	return programme.derived(block, workOutOutline)
-}
-
-/** What a block has on top of what is written, because it is not run for the first time. */
-export interface AddedByTimes {
-	readonly step: ChangeStep
-	/** How often it was run before. */
-	readonly times: number
 }
 
 /** The same, worked out anew: for a block that a plan has changed, which is no definition of its own. */
@@ -34,7 +27,7 @@ export function workOutOutline(block: Block, programme: Programme, added?: Added
 			drafts.set(week, draftWeek(block, week, placed.get(week) ?? [], isDeload, drafts, added))
 		}
 	}
-	const weeks = numbers.flatMap(week => finishWeek(drafts.get(week), programme))
+	const weeks = numbers.flatMap(week => finishWeek(drafts.get(week), programme, added))
 	return { block, weeks }
 }
 
@@ -177,11 +170,11 @@ function draftItem(
 	return item.everyWeek === undefined ? draft('none', []) : draft('every-week', groupsOf(item.everyWeek), counts)
 }
 
-function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonly PlannedWeek[] {
+function finishWeek(draft: WeekDraft | undefined, programme: Programme, added: AddedByTimes | undefined): readonly PlannedWeek[] {
 	if (draft === undefined) return []
 	const { week, deload, hasWork } = draft
 	const sessions = draft.sessions.map(({ session, day, items: drafts }): PlannedSession => {
-		const items = drafts.flatMap(item => finishItem(item, programme))
+		const items = drafts.flatMap(item => finishItem(item, programme, added))
 		const main = firstMainItem(items)
 		return {
 			session,
@@ -196,7 +189,11 @@ function finishWeek(draft: WeekDraft | undefined, programme: Programme): readonl
 	return [{ week, deload, hasWork, sessions }]
 }
 
-function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, programme: Programme): PlannedItem[] {
+function finishItem(
+	{ item, from, groups, counts, filledFrom }: ItemDraft,
+	programme: Programme,
+	added: AddedByTimes | undefined,
+): PlannedItem[] {
 	if (from === 'absent') return []
 	const sets = groups.flatMap(group => setsOf(group, item.role))
 	const planned: PlannedItem = {
@@ -207,6 +204,7 @@ function finishItem({ item, from, groups, counts, filledFrom }: ItemDraft, progr
 		from,
 		changeCount: counts.week,
 		sessionChangeCount: counts.session,
+		addedByTimes: added,
 		filledFrom,
 		sets,
 		working: isWorking(item) && sets.length > 0,

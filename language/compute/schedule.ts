@@ -48,11 +48,12 @@ function workOutSchedule(plan: Plan, programme: Programme): Schedule {
 
 function dateSession(placed: PlacedSession, run: ScheduledRun, setting: PlanSetting): ScheduledSession | LeftOutSession {
 	const { plan, programme, lifter } = setting
-	const { planned, changed, blockWeek, runWeek, deload, meant, date: given } = placed
+	const { planned, changed, blockWeek, runWeek, deload, meant, date: given, overrun } = placed
 	const { session, day, items } = planned
 	const left = { run, session, day, blockWeek, runWeek }
 	if (given === undefined || meant === undefined) return { ...left, why: 'no-day' }
 	if (plan.start !== undefined && meant < plan.start.value) return { ...left, why: 'before-start' }
+	if (overrun) return { ...left, why: 'overrun' }
 	const move = dayMove(session.name.text, given, run, plan)
 	const date = move?.to ?? given
 	const gym = gymAt(lifter, date, programme)

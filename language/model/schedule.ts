@@ -1,5 +1,5 @@
 import type { Best, Block, Gym, Item, Lifter, Movement, Plan, Run, Session, SessionDay } from './definitions.ts'
-import type { Clusters, Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
+import type { ChangeStep, Clusters, Effort, PercentBase, SetGroup, Tempo, Work } from './prescription.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, PartOfDay, Unit, Weekday } from './quantities.ts'
 import type { Name } from './text.ts'
 import type { Role } from './vocabulary.ts'
@@ -40,6 +40,13 @@ export interface PlannedSet {
 	readonly eachSide: boolean
 }
 
+/** What a block has on top of what is written, because it is not run for the first time. */
+export interface AddedByTimes {
+	readonly step: ChangeStep
+	/** How often it was run before. */
+	readonly times: number
+}
+
 export interface PlannedItem {
 	readonly item: Item
 	readonly role: Role
@@ -51,6 +58,8 @@ export interface PlannedItem {
 	readonly changeCount: number
 	/** How often `each session …` has acted on them. */
 	readonly sessionChangeCount: number
+	/** `undefined` where the block is run for the first time, or no time adds anything. */
+	readonly addedByTimes: AddedByTimes | undefined
 	/** The training week that a deload week was filled from. */
 	readonly filledFrom: number | undefined
 	readonly sets: readonly PlannedSet[]
@@ -199,14 +208,17 @@ export interface ScheduledRun {
 	readonly lastDay: CalendarDate
 }
 
-/** A session without a date: its `day N` has no weekday in the plan, or it falls before the start. */
+/**
+ * A session without a date: its `day N` has no weekday in the plan, it falls before the start, or a pause would move it into a later run that
+ * has a day of its own.
+ */
 export interface LeftOutSession {
 	readonly run: ScheduledRun
 	readonly session: Session
 	readonly day: SessionDay | undefined
 	readonly blockWeek: number
 	readonly runWeek: number
-	readonly why: 'no-day' | 'before-start'
+	readonly why: 'no-day' | 'before-start' | 'overrun'
 }
 
 export interface Schedule {

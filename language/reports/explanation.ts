@@ -82,6 +82,12 @@ function originLines(item: ScheduledItem, programme: Programme): readonly string
 		const times = count === 1 ? 'once' : `${count} times`
 		if (changes.length > 0 && count > 0) lines.push(`Each ${each} ${changes.join(', ')}: ${times} by this ${each}.`)
 	}
+	if (item.addedByTimes) {
+		const { step, times } = item.addedByTimes
+		lines.push(
+			`The block is run for time ${times + 1}; each time ${changeText(step)}: ${times === 1 ? 'once' : `${times} times`} by now.`,
+		)
+	}
 	return lines
 }
 

@@ -25,6 +25,8 @@ interface MeantSession {
 /** A session of a run, on the day on which pauses let it stand. */
 export interface PlacedSession extends MeantSession {
 	readonly date: CalendarDate | undefined
+	/** A pause would move it into a later run that has a day of its own: that one stands, and this falls away. */
+	readonly overrun: boolean
 }
 
 /** A run with its sessions, in the order of the block. */
@@ -41,7 +43,13 @@ export function runSessions(plan: Plan, programme: Programme): readonly RunSessi
 		const together = placed.filter(one => one.run.chain === run.chain).flatMap(one => one.sessions)
 		const dates = together.flatMap(({ meant }) => (meant !== undefined && (start === undefined || meant >= start) ? [meant] : []))
 		const shifts = plan.pauses.length === 0 ? [] : shiftsOf(plan.pauses, dates)
-		const moved = sessions.map(session => ({ ...session, date: session.meant && movedOn(session.meant, shifts) }))
+		const fixed = placed.find(one => one.run.chain > run.chain && one.run.monday > run.monday)?.run.monday
+		const moved = sessions.map((session): PlacedSession => {
+			const { meant } = session
+			const date = meant && movedOn(meant, shifts)
+			const overrun = fixed !== undefined && meant !== undefined && date !== undefined && meant < fixed && date >= fixed
+			return { ...session, date, overrun }
+		})
 		return { run: scheduledRun(run, moved, start, date => movedOn(date, shifts)), sessions: moved }
 	})
 }
@@ -79,9 +87,11 @@ function scheduledRun(
 	start: CalendarDate | undefined,
 	moved: (date: CalendarDate) => CalendarDate,
 ): ScheduledRun {
-	const numbers = Array.from({ length: blockWeeks * times }, (_, index) => index + 1)
+	const kept = sessions.filter(session => !session.overrun)
+	const lastWeek = kept.length === sessions.length ? blockWeeks * times : Math.max(0, ...kept.map(session => session.runWeek))
+	const numbers = Array.from({ length: lastWeek }, (_, index) => index + 1)
 	const mondaysOf = numbers.map(week => {
-		const dates = sessions.flatMap(session => (session.runWeek === week && session.date !== undefined ? [session.date] : []))
+		const dates = kept.flatMap(session => (session.runWeek === week && session.date !== undefined ? [session.date] : []))
 		const own = [...new Set(dates.map(mondayOf))].sort()
 		return own.length > 0 ? own : [moved(addDays(first, 7 * (week - 1)))]
 	})
@@ -96,6 +106,6 @@ function scheduledRun(
 		blockWeeks,
 		mondays,
 		tornMondays: mondaysOf.flatMap(own => (own.length > 1 ? own : [])),
-		lastDay: addDays(mondaysOf.at(-1)?.at(-1) ?? first, 6),
+		lastDay: mondays.length > 0 ? addDays(mondaysOf.at(-1)?.at(-1) ?? first, 6) : addDays(first, -1),
 	}
 }

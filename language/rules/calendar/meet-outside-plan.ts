@@ -1,8 +1,11 @@
 import { daysBetween } from '../../compute/calendar.ts'
+import { schedulePlan } from '../../compute/schedule.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import { counted } from '../common/words.ts'
+import type { CalendarDate } from '../../model/quantities.ts'
+import type { ScheduledSession } from '../../model/schedule.ts'
+import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import { isPlaced, runsOf } from './lifter-runs.ts'
 import page from './meet-outside-plan.md'
@@ -14,7 +17,7 @@ export const meetOutsidePlan: Rule = {
 	code: 'meet-outside-plan',
 	area: 'calendar',
 	level: 'warning',
-	summary: 'A meet lies before the start of its plan, or more than a week after its last block.',
+	summary: 'A meet lies before the start of its plan or more than a week after its last block, or a pause moves work past it.',
 	source: 'common practice',
 	fix: 'none',
 	since: '0.1.0',
@@ -36,6 +39,8 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 			const related = plan.start && [{ definition: plan, span: plan.start.span, message: 'The plan starts here.' }]
 			return [{ span, message, source: 'common practice', related: related ?? [] }]
 		}
+		const late = movedPast(on, plan, programme)
+		if (late.length > 0) return [{ span, ...ofPause(on, late, plan) }]
 		if (after <= mostDaysAfter) return []
 		return [
 			{
@@ -46,4 +51,30 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 			},
 		]
 	})
+}
+
+/** The sessions that would be before a meet without the plan's pauses, and are after it with them. */
+function movedPast(meet: CalendarDate, plan: Plan, programme: Programme): readonly ScheduledSession[] {
+	if (plan.pauses.length === 0) return []
+	const keyOf = ({ run, session, runWeek }: ScheduledSession) => `${run.run.span.start} ${session.name.text} ${runWeek}`
+	const isAfter = ({ date }: ScheduledSession) => date > meet
+	const meant = new Set(
+		schedulePlan({ ...plan, pauses: [] }, programme)
+			.sessions.filter(isAfter)
+			.map(keyOf),
+	)
+	return schedulePlan(plan, programme).sessions.filter(session => isAfter(session) && !meant.has(keyOf(session)))
+}
+
+function ofPause(meet: CalendarDate, late: readonly ScheduledSession[], plan: Plan): Omit<Finding, 'span'> {
+	const blocks = inWords([...new Set(late.map(session => session.run.block.name.text))])
+	const run = late.at(-1)?.run.run
+	return {
+		message: `The pause moves ${counted(late.length, 'session')} of ${blocks} past the meet on ${meet}, to which they led up (common practice). Give the last block the day on which it must begin, with \`from\`: what no longer fits before it falls away.`,
+		source: 'common practice',
+		related: [
+			...plan.pauses.map(pause => ({ definition: plan, span: pause.span, message: 'The pause.' })),
+			...(run ? [{ definition: plan, span: run.header, message: 'The block that comes too late.' }] : []),
+		],
+	}
 }

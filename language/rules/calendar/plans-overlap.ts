@@ -1,10 +1,14 @@
 import { daysBetween } from '../../compute/calendar.ts'
-import type { Lifter } from '../../model/definitions.ts'
+import { schedulePlan } from '../../compute/schedule.ts'
+import type { Lifter, Plan } from '../../model/definitions.ts'
+import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate } from '../../model/quantities.ts'
+import { groupedBy } from '../common/groups.ts'
 import { planSessions } from '../common/placed-sessions.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { titleOf } from '../common/titles.ts'
+import { weeksInWords } from '../common/weeks.ts'
 import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import { type RunSpan, runsOf } from './lifter-runs.ts'
@@ -14,12 +18,33 @@ export const plansOverlap: Rule = {
 	code: 'plans-overlap',
 	area: 'calendar',
 	level: 'warning',
-	summary: 'Two plans of a lifter have main work on one date, or target one lift at a time.',
+	summary:
+		'Two plans of a lifter have main work on one date or target one lift at a time; or a pause moves a block into the next one.',
 	source: 'common practice',
 	fix: 'none',
 	since: '0.1.0',
 	page,
-	check: { plan: (plan, programme) => findingsOn(plan, programme, overlaps) },
+	check: { plan: (plan, programme) => [...findingsOn(plan, programme, overlaps), ...pushedOut(plan, programme)] },
+}
+
+/** What a pause would move into a run that has a day of its own: it falls away. */
+function pushedOut(plan: Plan, programme: Programme): Finding[] {
+	const left = schedulePlan(plan, programme).leftOut.filter(one => one.why === 'overrun')
+	return groupedBy(left, one => String(one.run.run.span.start)).map((same): Finding => {
+		const { run } = same[0]
+		const next = plan.runs.find(one => one.from !== undefined && one.span.start > run.run.span.start)
+		const weeks = weeksInWords(same.map(one => one.runWeek))
+		return {
+			span: (next ?? run.run).header,
+			message: `The pause moves ${counted(same.length, 'session')} of ${run.block.name.text} (${weeks}) to where ${next?.block.text ?? 'the next block'} begins on a day of its own, so ${same.length === 1 ? 'it falls' : 'they fall'} away. Without its \`from\`, ${next?.block.text ?? 'the next block'} would wait for ${same.length === 1 ? 'it' : 'them'}.`,
+			source: 'common practice',
+			level: 'info',
+			related: [
+				{ definition: plan, span: run.run.header, message: 'The block that is cut short.' },
+				...plan.pauses.map(pause => ({ definition: plan, span: pause.span, message: 'The pause.' })),
+			],
+		}
+	})
 }
 
 /** Each pair of plans once, on the first run of the one that begins later. */
