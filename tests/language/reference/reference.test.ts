@@ -1,0 +1,176 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { AstUtils, CstUtils, GrammarAST } from 'langium'
+import { describe, expect, test } from 'vitest'
+import { formatText } from '../../../language/formatting/format.ts'
+import { exampleLines } from '../../../language/parser/examples.ts'
+import { DefinitionParser } from '../../../language/parser/parse.ts'
+import { splitDefinitions } from '../../../language/parser/split.ts'
+import { reservedWords } from '../../../language/parser/words.ts'
+import { TextReader } from '../../../language/workspace/text-file.ts'
+import { pathOf } from '../rules/harness/markdown.ts'
+import { described, listed, marksIn, problemsOfTexts } from '../rules/harness/workspace.ts'
+
+/**
+ * The reference is complete, and true: every form of the grammar has an entry with an example of it, every word of the grammar stands in an
+ * example, and every example reads, is laid out, and checks without a word but for what it shows on purpose.
+ */
+const reader = new TextReader()
+const { grammarServices } = reader
+const folder = pathOf('language/reference')
+
+interface Entry {
+	readonly page: string
+	readonly title: string
+	/** Rules of the grammar, from the comment below the heading. */
+	readonly forms: readonly string[]
+	readonly prose: string
+	readonly examples: readonly Example[]
+}
+
+interface Example {
+	readonly text: string
+	/** The whole text that it stands in, and where it begins there. */
+	readonly whole: string
+	readonly start: number
+}
+
+// Pages ---------------------------------------------------------------------------------------------------------------------------------
+
+const handWritten = readdirSync(folder).filter(file => file.endsWith('.md') && file !== 'words.md' && file !== 'pasted.md')
+const entries: readonly Entry[] = handWritten.flatMap(page => entriesOf(page, readFileSync(`${folder}/${page}`, 'utf8')))
+
+function entriesOf(page: string, markdown: string): Entry[] {
+	let around = '…'
+	return markdown.split(/^(?=#{1,2} )/m).map(section => {
+		const title = /^#+ (.*)$/m.exec(section)?.[1] ?? ''
+		const forms = /^<!-- ([\w ]+) -->$/m.exec(section)?.[1]?.split(' ') ?? []
+		const examples: Example[] = []
+		for (const [, text = ''] of section.matchAll(/^```stave\n([\s\S]*?)^```/gm)) {
+			if (text.includes('…')) around = text
+			else examples.push(placed(text, around))
+		}
+		const prose = section.replace(/^#+ .*$|^<!--.*-->$|^```[\s\S]*?^```$/gm, '').trim()
+		return { page, title, forms, prose, examples }
+	})
+}
+
+/** A whole definition stands by itself; lines stand where the text above them has its dots. */
+function placed(text: string, around: string): Example {
+	if (reservedWords.has(/^[a-z]+/.exec(text.replace(/^\s*(\/\/.*\n)*/, ''))?.[0] ?? '')) return { text, whole: text, start: 0 }
+	const start = around.indexOf('…')
+	const indent = /(?:^|\n)( *)[^\n]*$/.exec(around.slice(0, start))![1]!
+	const inset = text.trimEnd().replaceAll('\n', `\n${indent}`)
+	return { text: inset, whole: around.replace('…', () => inset), start }
+}
+
+// Definitions ---------------------------------------------------------------------------------------------------------------------------
+
+const keyOf = (text: string) => /^([a-z]+) ([\w-]+)/.exec(text)?.slice(1).join(' ')
+const partsOf = (text: string) => reader.read('a.stave', text).parts.map(part => part.text)
+const club = entries
+	.filter(({ page }) => page === 'README.md')
+	.flatMap(({ examples }) => examples.flatMap(({ whole }) => partsOf(whole)))
+
+/** The club of the pages, apart from what an example says itself. */
+function clubBeside(whole: string): string {
+	const own = new Set(partsOf(whole).map(keyOf))
+	// One plan at a time.
+	const isOther = (part: string) => !own.has(keyOf(part)) && !(part.startsWith('plan') && /^plan /m.test(whole))
+	return club.filter((part, index) => isOther(part) && club.findIndex(one => keyOf(one) === keyOf(part)) === index).join('\n')
+}
+
+// Grammar -------------------------------------------------------------------------------------------------------------------------------
+
+const rules = grammarServices.Grammar.rules.filter(GrammarAST.isParserRule)
+
+/** A rule that only chooses between others, or is a part of others, has no entry. */
+function hasForm(rule: GrammarAST.ParserRule): boolean {
+	const isChoice = GrammarAST.isAlternatives(rule.definition) && rule.definition.elements.every(GrammarAST.isRuleCall)
+	const isPart = ['Prescription', 'Target'].includes(rule.name)
+	return !isChoice && !isPart && !rule.fragment && rule.dataType === undefined
+}
+
+interface Parsed {
+	readonly types: ReadonlySet<string>
+	readonly elements: ReadonlySet<GrammarAST.AbstractElement>
+}
+
+/** What of the grammar stands in the stretch of a text. */
+function usedIn({ whole, start, text }: Example): Parsed {
+	const parser = new DefinitionParser(grammarServices)
+	const { tokens } = reader.tokenize(whole)
+	const types = new Set<string>()
+	const elements = new Set<GrammarAST.AbstractElement>()
+	for (const stretch of splitDefinitions(tokens, whole.length)) {
+		for (const { tree, start: within } of parser.parse(stretch, whole)) {
+			if (!tree?.$cstNode) continue
+			for (const node of CstUtils.streamCst(tree.$cstNode)) {
+				const at = stretch.start + within + node.offset
+				if (at < start || at >= start + text.length) continue
+				types.add(node.astNode.$type)
+				if (node.grammarSource) elements.add(node.grammarSource)
+			}
+		}
+	}
+	return { types, elements }
+}
+
+const used = new Map(entries.map(entry => [entry, entry.examples.map(usedIn)]))
+
+/** What is read though it is not our form stands on a page of its own, row by row. */
+const pasted = [...readFileSync(`${folder}/pasted.md`, 'utf8').matchAll(/^```stave\n([\s\S]*?)^```|^\| `([^`]+)`/gm)]
+	.reduce<{ around: string; rows: Example[] }>(
+		({ around, rows }, [, fence, row]) =>
+			fence === undefined ? { around, rows: [...rows, placed(row!, around)] } : { around: fence, rows },
+		{ around: '…', rows: [] },
+	)
+	.rows.map(usedIn)
+
+test('every form of the grammar has one entry', () => {
+	const forms = entries.flatMap(entry => entry.forms)
+	const wanted = [...rules.filter(hasForm).map(rule => rule.name), ...Object.keys(exampleLines)]
+	const shared = new Set(['EquipmentLine', 'RequiresLine'])
+	expect([...new Set(wanted)].filter(form => !forms.includes(form))).toEqual([])
+	expect(forms.filter((form, index) => forms.indexOf(form) !== index && !shared.has(form))).toEqual([])
+})
+
+describe.each(entries.filter(entry => entry.forms.length > 0))('$page: $title', entry => {
+	test('says what it means, and shows it', () => {
+		expect(entry.prose).toMatch(/[.:]$|\|$/)
+		const types = new Set(used.get(entry)!.flatMap(one => [...one.types]))
+		expect(entry.forms.filter(form => form !== 'Document' && !types.has(form))).toEqual([])
+	})
+})
+
+describe.each(entries.flatMap(({ page, title, examples }) => examples.map(example => ({ page, title, ...example }))))(
+	'$page: $title: $text',
+	({ whole }) => {
+		test('reads and checks without a word, but for what it shows', () => {
+			const texts = new Map([
+				['example.stave', whole],
+				['club.stave', clubBeside(whole)],
+			])
+			const marks = marksIn(texts)
+			const found = problemsOfTexts(texts).filter(one => one.file === 'example.stave' && one.code !== 'unused-definition')
+			const codes = marks.map(mark => mark.code)
+			expect(listed(found.filter(one => codes.includes(one.code)))).toEqual(listed(marks))
+			expect(described(found.filter(one => !codes.includes(one.code)))).toEqual([])
+		})
+
+		test('is laid out', () => {
+			expect(formatText(whole, reader)).toBe(whole)
+		})
+	},
+)
+
+test('every word of the grammar stands in an example', () => {
+	const all = new Set([...[...used.values()].flat(), ...pasted].flatMap(one => [...one.elements]))
+	const words = rules.flatMap(rule =>
+		AstUtils.streamAllContents(rule)
+			.filter(GrammarAST.isKeyword)
+			.filter(element => !all.has(element))
+			.map(element => `${rule.name}: ${element.value}`)
+			.toArray(),
+	)
+	expect(words).toEqual([])
+})
