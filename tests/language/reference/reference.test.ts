@@ -1,67 +1,18 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { AstUtils, CstUtils, GrammarAST } from 'langium'
 import { describe, expect, test } from 'vitest'
 import { formatText } from '../../../language/formatting/format.ts'
 import { exampleLines } from '../../../language/parser/examples.ts'
 import { DefinitionParser } from '../../../language/parser/parse.ts'
 import { splitDefinitions } from '../../../language/parser/split.ts'
-import { reservedWords } from '../../../language/parser/words.ts'
-import { TextReader } from '../../../language/workspace/text-file.ts'
-import { pathOf } from '../rules/harness/markdown.ts'
 import { described, listed, marksIn, problemsOfTexts } from '../rules/harness/workspace.ts'
+import { anchorOf, type Example, entries, folder, hasForm, placed, reader, rules } from './support/pages.ts'
 
 /**
  * The reference is complete, and true: every form of the grammar has an entry with an example of it, every word of the grammar stands in an
  * example, and every example reads, is laid out, and checks without a word but for what it shows on purpose.
  */
-const reader = new TextReader()
 const { grammarServices } = reader
-const folder = pathOf('language/reference')
-
-interface Entry {
-	readonly page: string
-	readonly title: string
-	/** Rules of the grammar, from the comment below the heading. */
-	readonly forms: readonly string[]
-	readonly prose: string
-	readonly examples: readonly Example[]
-}
-
-interface Example {
-	readonly text: string
-	/** The whole text that it stands in, and where it begins there. */
-	readonly whole: string
-	readonly start: number
-}
-
-// Pages ---------------------------------------------------------------------------------------------------------------------------------
-
-const handWritten = readdirSync(folder).filter(file => file.endsWith('.md') && file !== 'words.md' && file !== 'pasted.md')
-const entries: readonly Entry[] = handWritten.flatMap(page => entriesOf(page, readFileSync(`${folder}/${page}`, 'utf8')))
-
-function entriesOf(page: string, markdown: string): Entry[] {
-	let around = '…'
-	return markdown.split(/^(?=#{1,2} )/m).map(section => {
-		const title = /^#+ (.*)$/m.exec(section)?.[1] ?? ''
-		const forms = /^<!-- ([\w ]+) -->$/m.exec(section)?.[1]?.split(' ') ?? []
-		const examples: Example[] = []
-		for (const [, text = ''] of section.matchAll(/^```stave\n([\s\S]*?)^```/gm)) {
-			if (text.includes('…')) around = text
-			else examples.push(placed(text, around))
-		}
-		const prose = section.replace(/^#+ .*$|^<!--.*-->$|^```[\s\S]*?^```$/gm, '').trim()
-		return { page, title, forms, prose, examples }
-	})
-}
-
-/** A whole definition stands by itself; lines stand where the text above them has its dots. */
-function placed(text: string, around: string): Example {
-	if (reservedWords.has(/^[a-z]+/.exec(text.replace(/^\s*(\/\/.*\n)*/, ''))?.[0] ?? '')) return { text, whole: text, start: 0 }
-	const start = around.indexOf('…')
-	const indent = /(?:^|\n)( *)[^\n]*$/.exec(around.slice(0, start))![1]!
-	const inset = text.trimEnd().replaceAll('\n', `\n${indent}`)
-	return { text: inset, whole: around.replace('…', () => inset), start }
-}
 
 // Definitions ---------------------------------------------------------------------------------------------------------------------------
 
@@ -80,15 +31,6 @@ function clubBeside(whole: string): string {
 }
 
 // Grammar -------------------------------------------------------------------------------------------------------------------------------
-
-const rules = grammarServices.Grammar.rules.filter(GrammarAST.isParserRule)
-
-/** A rule that only chooses between others, or is a part of others, has no entry. */
-function hasForm(rule: GrammarAST.ParserRule): boolean {
-	const isChoice = GrammarAST.isAlternatives(rule.definition) && rule.definition.elements.every(GrammarAST.isRuleCall)
-	const isPart = ['Prescription', 'Target'].includes(rule.name)
-	return !isChoice && !isPart && !rule.fragment && rule.dataType === undefined
-}
 
 interface Parsed {
 	readonly types: ReadonlySet<string>
@@ -173,4 +115,19 @@ test('every word of the grammar stands in an example', () => {
 			.toArray(),
 	)
 	expect(words).toEqual([])
+})
+
+test('links lead somewhere', () => {
+	const pages = new Map(readdirSync(folder).map(page => [page, readFileSync(`${folder}/${page}`, 'utf8')]))
+	for (const [page, text] of pages) {
+		for (const [link, file, anchor] of text.matchAll(/\]\(([^)#]*)(?:#([^)]*))?\)/g)) {
+			const target = file === '' ? page : file!
+			expect(existsSync(`${folder}/${target}`), `${page}: ${link}`).toBe(true)
+			if (anchor)
+				expect(
+					[...(pages.get(target) ?? '').matchAll(/^#+ (.*)$/gm)].map(match => anchorOf(match[1]!)),
+					`${page}: ${link}`,
+				).toContain(anchor)
+		}
+	}
 })
