@@ -49,8 +49,20 @@ export function loadable(
 		perSide: low.perSide,
 		beyond: low.beyond,
 		under: low.under,
-		steps: implement.kind === 'free' && hands === '' ? [] : [{ text: `${text}${note}${hands}` }],
+		steps: [
+			...insteadOf(implement, movement, uses),
+			...(implement.kind === 'free' && hands === '' ? [] : [{ text: `${text}${note}${hands}` }]),
+		],
 	}
+}
+
+/** What the lifter takes in place of what the movement asks for. */
+function insteadOf(implement: Implement, movement: Movement | undefined, uses: Lifter['uses']): readonly Step[] {
+	if (implement.kind === 'discs') return []
+	const isAsked = (word: string) => movement?.equipment.some(one => one.value === word) ?? false
+	const use = uses.find(one => one.implement.text === implement.name && isAsked(one.insteadOf.text))
+	const spoken = (name: string) => name.replaceAll('-', ' ')
+	return use ? [{ text: `The ${spoken(use.implement.text)} in place of the ${spoken(use.insteadOf.text)}.` }] : []
 }
 
 function loadableText(

@@ -126,6 +126,8 @@ function workOutInBlock(block: Block, programme: Programme): readonly Jump<Place
 	const formula = estimator?.value ?? 'epley'
 	if (loadRise === undefined) return []
 	const measure: Measure<PlacedSession> = (set, item) => {
+		// On top of bodyweight a percent of what is added says little of the whole: the lifter's plan knows it.
+		if (item.movement?.loadAdded) return undefined
 		const from = leastPercent(set, item, formula)
 		const to = mostPercent(set, item, formula)
 		return from && to && { from, to }

@@ -62,6 +62,15 @@ describe('a junior with a light bar', () => {
 		expect(loadsOf('ada-autumn')).toEqual([...Array(3).fill(['20', '', true]), ['35', '5 + 2.5', false]])
 	})
 
+	test('is told of it where the load is explained', () => {
+		const folder = workspaceOf(school)
+		const [set] = schedulePlan(planIn(folder, 'tom-autumn'), folder).sessions[0]!.items[0]!.sets
+		expect(set!.computed.steps.map(step => step.text).slice(-2)).toEqual([
+			'The light barbell in place of the barbell.',
+			'Nearest load in School: 17.5 kg (bar 10 kg, each side 2.5 + 1.25 kg).',
+		])
+	})
+
 	test('keeps the load as it is written where no gym says what the bar weighs', () => {
 		const nowhere = school.replace(
 			'  trains at school\n  best back-squat 40 kg on 2026-09-01\n  uses',
@@ -77,6 +86,17 @@ describe('limits for juniors', () => {
 		expect(found.map(({ message }) => message)).toEqual([
 			'Back squat goes to 85% of the best in week 1; no set goes above 80% (limits youth for Juniors). Lower it, or write down the better best first.',
 		])
+	})
+
+	test('follow the team', () => {
+		const folder = workspaceOf(school)
+		const uri = folder.fileUris()[0]!
+		const reported = () => fileProblems(folder, uri).filter(problem => problem.code === 'above-limit').length
+		expect(reported()).toBe(1)
+		folder.setFile(uri, school.replace('members tom-aas', 'members nobody-else'))
+		expect(reported()).toBe(0)
+		folder.setFile(uri, school.replace('members tom-aas', 'members ada-lund'))
+		expect(reported()).toBe(1)
 	})
 
 	test('give way to those of the lifter', () => {
