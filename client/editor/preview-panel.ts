@@ -204,9 +204,10 @@ class PreviewPanel implements Disposable {
 /** The page's frame. Its policy lets in our one script and our one style sheet: no other address, no inline code, no inline style. */
 function pageHtml(webview: Webview, extensionUri: Uri): string {
 	const file = (name: string) => webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', name)).toString()
+	const words = l10n.bundle === undefined ? '' : ` data-words="${escaped(JSON.stringify(l10n.bundle))}"`
 	const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(18))))
 	return `<!doctype html>
-<html lang="${env.language}">
+<html lang="${l10n.bundle === undefined ? 'en' : env.language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'nonce-${nonce}'; style-src ${webview.cspSource}">
@@ -215,8 +216,13 @@ function pageHtml(webview: Webview, extensionUri: Uri): string {
 <link rel="stylesheet" href="${file('preview.css')}">
 </head>
 <body>
-<div id="preview"></div>
+<div id="preview"${words}></div>
 <script nonce="${nonce}" src="${file('preview.js')}"></script>
 </body>
 </html>`
+}
+
+/** A text as the value of an attribute. */
+function escaped(text: string): string {
+	return text.replaceAll('&', '&amp;').replaceAll('"', '&quot;')
 }

@@ -1,3 +1,4 @@
+import './language.ts'
 import './preview.css'
 import { render } from 'preact'
 import { connect } from './editor.ts'

@@ -1,10 +1,12 @@
 import { useContext } from 'preact/hooks'
 import type { LoadSheet } from '../../language/reports/load-sheet.ts'
 import type { PreviewMeet, Titles } from '../../language/reports/preview.ts'
+import { counted } from './counted.ts'
 import { ReaderContext } from './reader/context.ts'
-import { blockTitle, counted } from './reader/words.ts'
+import { blockTitle } from './reader/words.ts'
 import { weekAnchor } from './sheet/week-section.tsx'
 import { mondayOf, type SheetWeek, weeksOf } from './sheet/weeks.ts'
+import { pageWords as words } from './words.ts'
 
 const height = 52
 const step = 11
@@ -14,7 +16,7 @@ const stroke = 6
 export function Overview({ sheet, titles, meets }: { sheet: LoadSheet; titles: Titles; meets: readonly PreviewMeet[] }) {
 	const longest = Math.max(1, ...sheet.sessions.map(session => session.minutes))
 	return (
-		<nav class="overview" aria-label="Weeks">
+		<nav class="overview" aria-label={words.weeks}>
 			<ol>
 				{stretchesOf(weeksOf(sheet)).map(({ block, weeks }) => (
 					<li key={weeks[0]!.monday}>
@@ -65,18 +67,18 @@ function Week({ week, longest, meet }: { week: SheetWeek; longest: number; meet:
 					})}
 				</svg>
 				<span class="number">
-					<span class="unseen">Week </span>
+					<span class="unseen">{words.week} </span>
 					{reader.number(week.week)}
 					{meet && (
-						<span class="meet" title={meet.title || 'Meet'} aria-hidden="true">
+						<span class="meet" title={meet.title || words.meet} aria-hidden="true">
 							{' ◆'}
 						</span>
 					)}
 				</span>
 				<span class="unseen">
-					, {counted(week.sessions.length, 'session')}
-					{week.deload && ', lighter week'}
-					{meet && ', meet'}
+					, {counted.session(week.sessions.length)}
+					{week.deload && `, ${words.lighter}`}
+					{meet && `, ${words.meetToo}`}
 				</span>
 			</a>
 		</li>

@@ -4,11 +4,11 @@ import { BlockAsksView } from './block/block-asks-view.tsx'
 import { BlockSheetView } from './block/block-sheet-view.tsx'
 import { CalendarView } from './calendar/calendar-view.tsx'
 import { Cautions } from './cautions.tsx'
+import { counted } from './counted.ts'
 import { GatesView } from './gates/gates-view.tsx'
 import { Overview } from './overview.tsx'
 import { ProblemsList, problemsAnchor, problemsInShort } from './problems-list.tsx'
 import { ReaderContext } from './reader/context.ts'
-import { counted } from './reader/words.ts'
 import { LoadSheetView } from './sheet/load-sheet-view.tsx'
 import { weeksOf } from './sheet/weeks.ts'
 import { WeeklyVolumeView } from './volume/weekly-volume-view.tsx'
@@ -101,14 +101,14 @@ function Facts({ picture: { sheet, blockSheet, meets, problems } }: { picture: P
 				<>
 					<li>{reader.days(sheet.sessions[0]!.date, sheet.sessions.at(-1)!.date)}</li>
 					<li>
-						{counted(weeks.length, 'week')}, {counted(sheet.sessions.length, 'session')}
+						{counted.week(weeks.length)}, {counted.session(sheet.sessions.length)}
 					</li>
 					<li>{words.loadsIn(sheet.unit)}</li>
 				</>
 			)}
 			{blockSheet !== null && (
 				<>
-					<li>{counted(blockSheet.weeks.length, 'week')}</li>
+					<li>{counted.week(blockSheet.weeks.length)}</li>
 					<li>{words.inPercents}</li>
 				</>
 			)}

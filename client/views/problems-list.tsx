@@ -1,5 +1,5 @@
 import type { Place, PreviewProblem } from '../../language/reports/preview.ts'
-import { counted } from './reader/words.ts'
+import { counted } from './counted.ts'
 import { pageWords as words } from './words.ts'
 
 export const problemsAnchor = 'problems'
@@ -23,7 +23,7 @@ export function ProblemsList({ problems, go, concerns }: ProblemsListProps) {
 				<ul>
 					{problems.map((problem, index) => (
 						<li key={`${problem.file}:${problem.line}:${problem.column}:${problem.code}`} class={problem.level}>
-							<span class="level">{problem.level}</span>
+							<span class="level">{words.level[problem.level]}</span>
 							<div>
 								<p dir="auto">{problem.message}</p>
 								<p class="aside">
@@ -55,20 +55,13 @@ function Where({ problem }: { problem: PreviewProblem }) {
 	)
 }
 
-const levels = [
-	['error', 'errors'],
-	['warning', 'warnings'],
-	['info', 'notes'],
-	['hint', 'hints'],
-] as const
-
-const singular = { error: 'error', warning: 'warning', info: 'note', hint: 'hint' } as const
+const levels = ['error', 'warning', 'info', 'hint'] as const
 
 /** `2 warnings, 1 note`; empty where there is none. */
 export function problemsInShort(problems: readonly PreviewProblem[]): string {
 	return levels
-		.map(([level, more]) => [problems.filter(problem => problem.level === level).length, level, more] as const)
-		.filter(([count]) => count > 0)
-		.map(([count, level, more]) => counted(count, singular[level], more))
+		.map(level => [level, problems.filter(problem => problem.level === level).length] as const)
+		.filter(([, count]) => count > 0)
+		.map(([level, count]) => counted[level](count))
 		.join(', ')
 }

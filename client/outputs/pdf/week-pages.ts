@@ -1,7 +1,8 @@
 import type { SheetItem, SheetSession, SheetSet } from '../../../language/reports/load-sheet.ts'
+import { counted } from '../../views/counted.ts'
 import { generalCaution } from '../../views/general-caution.ts'
 import type { Reader } from '../../views/reader/reader.ts'
-import { blockTitle, counted, gymTitle, spokenName } from '../../views/reader/words.ts'
+import { blockTitle, gymTitle, spokenName } from '../../views/reader/words.ts'
 import { type FoldedSets, foldSets } from '../../views/sheet/fold.ts'
 import type { SheetWeek } from '../../views/sheet/weeks.ts'
 import { discsOf, effortOf, loadOf, percentOf, setsAndWork } from '../../views/sheet/wording.ts'
@@ -207,7 +208,7 @@ export class WeekPages {
 		const { paper, width } = this
 		const { cautions, problems } = this.setting.content
 		const errors = problems.filter(problem => problem.level === 'error').length
-		const missing = `${counted(errors, 'error')} in the texts that this is made of: what is wrong there may be wrong or missing here.`
+		const missing = `${counted.error(errors)} in the texts that this is made of: what is wrong there may be wrong or missing here.`
 		return [...cautions, ...(errors === 0 ? [] : [missing])]
 			.flatMap(text => paper.linesOf(paper.set(text, styles.caution, width - indent)))
 			.map(line => ({

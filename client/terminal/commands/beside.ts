@@ -1,8 +1,8 @@
 import type { Definition } from '../../../language/model/definitions.ts'
-import { counted } from '../../views/reader/words.ts'
 import { judge } from '../checking/judge.ts'
 import { say } from '../output.ts'
 import { exitStatus } from '../refusal.ts'
+import { counted } from '../text/words.ts'
 import type { Workspace } from '../workspace/workspace.ts'
 
 /** The files in which definitions stand, by their paths in the workspace; built-in ones stand in none. */

@@ -1,9 +1,8 @@
 import { libraryScheme } from '../../../language/workspace/library.ts'
-import { counted } from '../../views/reader/words.ts'
 import { type CheckResult, type RelatedPlace, type ShownProblem, shownLevels } from '../checking/check-result.ts'
 import { padEnd, paragraph, widthOf } from '../text/columns.ts'
 import { plain } from '../text/plain.ts'
-import { countedLevel } from '../text/words.ts'
+import { counted, countedLevel } from '../text/words.ts'
 import type { Reporter, ReportSetting } from './reporter.ts'
 
 /** Messages stand under the text that they are about, set in by this much. */

@@ -1,7 +1,12 @@
 import type { Definition } from '../../../language/model/definitions.ts'
 import type { ShownLevel } from '../../../language/model/problem.ts'
-import { counted, spokenName } from '../../views/reader/words.ts'
+import { spokenName } from '../../views/reader/words.ts'
 import { plain } from './plain.ts'
+
+/** `1 session`, `2 sessions`. */
+export function counted(count: number, one: string, more = `${one}s`): string {
+	return `${count} ${count === 1 ? one : more}`
+}
 
 const nouns: Record<ShownLevel, string> = { error: 'error', warning: 'warning', info: 'info', hint: 'hint' }
 

@@ -3,8 +3,9 @@ import type { LogItem, LogSession, LogWeek, PlannedAgainstDone } from '../../../
 import type { Place } from '../../../language/reports/preview.ts'
 import { Cautions } from '../cautions.tsx'
 import { sessionLoadsDrawing } from '../charts/session-loads.ts'
+import { counted } from '../counted.ts'
 import { ReaderContext } from '../reader/context.ts'
-import { counted, spokenName } from '../reader/words.ts'
+import { spokenName } from '../reader/words.ts'
 import { Day } from '../sheet/day.tsx'
 import { foldSets } from '../sheet/fold.ts'
 import { shift } from '../sheet/weeks.ts'
@@ -117,7 +118,7 @@ function Week({ week, go }: { week: LogWeek; go: LogViewProps['go'] }) {
 					{load !== null && (
 						<span>
 							{words.weekLoad(reader.number(load.total))}
-							{load.unrated > 0 && `, ${words.unrated(counted(load.unrated, 'session'))}`}
+							{load.unrated > 0 && `, ${words.unrated(counted.session(load.unrated))}`}
 						</span>
 					)}
 				</p>

@@ -14,8 +14,3 @@ export function blockTitle(titles: Titles, block: string): string {
 export function gymTitle(titles: Titles, gym: string): string {
 	return own(titles.gyms, gym) ?? spokenName(gym)
 }
-
-/** `1 session`, `2 sessions`. */
-export function counted(count: number, one: string, more = `${one}s`): string {
-	return `${count} ${count === 1 ? one : more}`
-}

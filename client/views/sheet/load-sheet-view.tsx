@@ -6,6 +6,7 @@ import { blockTitle, gymTitle } from '../reader/words.ts'
 import { Day } from './day.tsx'
 import { WeekSection } from './week-section.tsx'
 import { weeksOf } from './weeks.ts'
+import { sheetWords as words } from './words.ts'
 
 export interface LoadSheetViewProps {
 	readonly sheet: LoadSheet
@@ -21,7 +22,7 @@ export function LoadSheetView({ sheet, titles, staleBlocks, written, heading }: 
 	const reader = useContext(ReaderContext)
 	const weeks = weeksOf(sheet)
 	const gyms = new Set(sheet.sessions.map(session => session.gym))
-	if (weeks.length === 0) return <p class="empty">No session of this plan has a date yet.</p>
+	if (weeks.length === 0) return <p class="empty">{words.empty}</p>
 	return (
 		<div class="sheet">
 			{weeks.map(({ week, monday, sunday, deload, sessions }) => {
@@ -34,7 +35,7 @@ export function LoadSheetView({ sheet, titles, staleBlocks, written, heading }: 
 						dates={reader.days(monday, sunday)}
 						blocks={[...blocks.values()].map(session => (
 							<span key={session.block}>
-								week {reader.number(session.week)} of <bdi>{blockTitle(titles, session.block)}</bdi>
+								{words.weekOf(reader.number(session.week))} <bdi>{blockTitle(titles, session.block)}</bdi>
 							</span>
 						))}
 						// Names of sessions and blocks have no spaces, so that this tells them apart.

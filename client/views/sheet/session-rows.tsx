@@ -5,6 +5,7 @@ import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
 import { foldSets } from './fold.ts'
 import { SetsRow } from './sets-row.tsx'
+import { sheetWords as words } from './words.ts'
 
 /** Places of a session's sets, by item and set. */
 export type SessionPlaces = readonly (readonly (number | null)[])[]
@@ -63,9 +64,9 @@ export function SessionRows({ session, day, gym, places }: SessionRowsProps) {
 			)}
 			<tr class="to-write">
 				<td colSpan={columns - 1}>
-					<span class="blank felt">Felt, 0–10</span>
-					<span class="blank took">Minutes</span>
-					<span class="blank remarks">Remarks</span>
+					<span class="blank felt">{words.felt}</span>
+					<span class="blank took">{words.minutes}</span>
+					<span class="blank remarks">{words.remarks}</span>
 				</td>
 			</tr>
 		</tbody>
@@ -79,10 +80,10 @@ function Movement({ item, lines }: { item: SheetItem; lines: number }) {
 				{item.title}
 			</span>
 			<span class="role"> {item.role}</span>
-			{item.withItemAbove && <span class="remark">back to back with the one above</span>}
+			{item.withItemAbove && <span class="remark">{words.withItemAbove}</span>}
 			{item.insteadOf !== null && (
 				<span class="remark">
-					instead of <bdi>{item.insteadOf}</bdi>
+					{words.insteadOf} <bdi>{item.insteadOf}</bdi>
 				</span>
 			)}
 			<Remarks texts={item.milestones} />

@@ -7,6 +7,7 @@ import { WaysContext } from '../ways.ts'
 import { Discs } from './discs.tsx'
 import type { FoldedSets } from './fold.ts'
 import { discsOf, effortOf, exactOf, loadOf, percentOf, setsAndWork } from './wording.ts'
+import { sheetWords as words } from './words.ts'
 
 export interface SetsRowProps {
 	readonly fold: FoldedSets
@@ -22,7 +23,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 	const reader = useContext(ReaderContext)
 	const links = useContext(TextLinksContext)
 	const { set } = fold
-	const words = setsAndWork(fold, reader)
+	const asked = setsAndWork(fold, reader)
 	const load = loadOf(set, item, reader) ?? set.asked ?? null
 	const effort = effortOf(set, reader)
 	const written = set.asked == null ? percentOf(set, reader) : null
@@ -38,23 +39,23 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 			{children}
 			<td class="work">
 				{links !== null && place !== null ? (
-					<button type="button" class="to-text" title="Show it in the text" onClick={() => links.go(place)}>
-						{words}
+					<button type="button" class="to-text" title={words.toText} onClick={() => links.go(place)}>
+						{asked}
 					</button>
 				) : (
-					words
+					asked
 				)}
-				{set.eachSide && <span class="aside"> each side</span>}
+				{set.eachSide && <span class="aside"> {words.eachSide}</span>}
 			</td>
 			<td class="load">
 				{isBare && <strong>{written}</strong>}
 				{load !== null && (
 					<>
 						<strong>{load}</strong>
-						{item.hands > 1 && <span class="each"> each hand</span>}
+						{item.hands > 1 && <span class="each"> {words.eachHand}</span>}
 					</>
 				)}
-				{load === null && set.reason === null && item.role === 'test' && <span>open</span>}
+				{load === null && set.reason === null && item.role === 'test' && <span>{words.open}</span>}
 				{effort !== null && <span class="effort"> {effort}</span>}
 				{(percent ?? exact) !== null && (
 					<span class="aside grounds">
@@ -81,7 +82,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						{set.perSide !== null && set.perSide.length > 0 && <Discs perSide={set.perSide} unit={set.unit} />}
 						<span>
 							{discs}
-							<span class="in-words"> a side</span>
+							<span class="in-words"> {words.aSide}</span>
 						</span>
 					</>
 				)}
@@ -89,7 +90,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 			<td class="tempo">
 				{set.tempo !== null && (
 					<>
-						<span class="in-words">tempo </span>
+						<span class="in-words">{words.tempoOf} </span>
 						<bdi dir="ltr">{set.tempo}</bdi>
 					</>
 				)}
@@ -97,7 +98,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 			<td class="rest">
 				{set.restSeconds !== null && (
 					<>
-						<span class="in-words">rest </span>
+						<span class="in-words">{words.restOf} </span>
 						{reader.duration(set.restSeconds)}
 					</>
 				)}
@@ -114,10 +115,10 @@ function WayOfLoad({ lines, of }: { lines: readonly string[]; of: string }) {
 	return (
 		<details class="way">
 			<summary>
-				how
+				{words.how}
 				<span class="unseen" dir="auto">
 					{' '}
-					the load of {of} came about
+					{words.howOf(of)}
 				</span>
 			</summary>
 			<ul>

@@ -3,6 +3,7 @@ import { useContext } from 'preact/hooks'
 import { ReaderContext } from '../reader/context.ts'
 import { isLongOnPaper } from './long-on-paper.ts'
 import { SessionRows, type SessionRowsProps } from './session-rows.tsx'
+import { sheetWords as words } from './words.ts'
 
 export interface WeekSectionProps {
 	readonly week: number
@@ -25,8 +26,8 @@ export function WeekSection({ week, deload, sessions, dates, blocks, stale, head
 		<section class={`week${stale ? ' stale' : ''}${isLongOnPaper(sessions) ? ' long' : ''}`} id={weekAnchor(week)}>
 			<header>
 				<h2>
-					Week {reader.number(week)} {deload && <span class="tag">lighter week</span>}
-					{stale && <span class="tag">as it was</span>}
+					{words.week(reader.number(week))} {deload && <span class="tag">{words.lighter}</span>}
+					{stale && <span class="tag">{words.stale}</span>}
 				</h2>
 				{dates !== null && <p class="dates">{dates}</p>}
 				<p class="blocks">{blocks}</p>
@@ -43,16 +44,16 @@ export function WeekSection({ week, deload, sessions, dates, blocks, stale, head
 				<thead>
 					<tr>
 						<th scope="col" class="for-day">
-							Day
+							{words.day}
 						</th>
-						<th scope="col">Movement</th>
-						<th scope="col">Sets × reps</th>
-						<th scope="col">Load</th>
-						<th scope="col">Discs a side</th>
-						<th scope="col">Tempo</th>
-						<th scope="col">Rest</th>
+						<th scope="col">{words.movement}</th>
+						<th scope="col">{words.sets}</th>
+						<th scope="col">{words.load}</th>
+						<th scope="col">{words.discs}</th>
+						<th scope="col">{words.tempo}</th>
+						<th scope="col">{words.rest}</th>
 						<th scope="col" class="done">
-							Done
+							{words.done}
 						</th>
 					</tr>
 				</thead>

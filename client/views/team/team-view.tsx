@@ -2,10 +2,11 @@ import { useContext } from 'preact/hooks'
 import type { Place, PreviewProblem } from '../../../language/reports/preview.ts'
 import type { MemberPlan, MemberWeek, TeamMember, TeamOverview } from '../../../language/reports/team-overview.ts'
 import { Cautions } from '../cautions.tsx'
+import { counted } from '../counted.ts'
 import { ProblemsList, problemsAnchor, problemsInShort } from '../problems-list.tsx'
 import { ReaderContext } from '../reader/context.ts'
-import { counted } from '../reader/words.ts'
 import { mondayOf } from '../sheet/weeks.ts'
+import { pageWords } from '../words.ts'
 import { teamWords as words } from './words.ts'
 
 export interface TeamViewProps {
@@ -31,10 +32,10 @@ export function TeamView({ team, go, pick }: TeamViewProps) {
 				<p class="lifter">{words.heading}</p>
 				<h1 dir="auto">{team.title}</h1>
 				<ul class="facts">
-					<li>{counted(members.length, 'member')}</li>
+					<li>{counted.member(members.length)}</li>
 					{today !== null && <li>{words.today(reader.days(today, today))}</li>}
 					<li>
-						<a href={`#${problemsAnchor}`}>{open || 'no open problems'}</a>
+						<a href={`#${problemsAnchor}`}>{open || pageWords.noProblems}</a>
 					</li>
 				</ul>
 			</header>

@@ -52,7 +52,7 @@ export function ChartFigure({ weeks, rows, ...figure }: ChartFigureProps) {
 		<details>
 			<summary>
 				{words.numbers}
-				<span class="unseen">{words.numbersOf(title)}</span>
+				<span class="unseen"> {words.numbersOf(title)}</span>
 			</summary>
 			<NumbersTable title={title} weeks={weeks} rows={rows} />
 		</details>

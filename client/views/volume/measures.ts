@@ -6,6 +6,7 @@ import type { NeededWork, WeekNeeds } from '../../../language/reports/preview.ts
 import type { WeeklyVolume } from '../../../language/reports/weekly-volume.ts'
 import { own } from '../reader/own.ts'
 import { spokenName } from '../reader/words.ts'
+import { volumeWords as words } from './words.ts'
 
 /** One week's figure, as decimal strings: both ends of a range, equal where one number is known; `null` where there is none. */
 export type Amount = { readonly low: string; readonly high: string } | null
@@ -68,7 +69,7 @@ export function muscleSets(volume: WeeklyVolume, needs: Needs): NeedMeasure[] {
 export function linkSets(volume: WeeklyVolume, needs: Needs): Readonly<Record<Link, NeedMeasure>> {
 	const measure = (link: Link) =>
 		needMeasure(
-			spokenName(link),
+			words.link[link],
 			volume.weeks.map(week => ends(week.links[link].sets, week.links[link].setsTo)),
 			needs.map(week => week?.links[link]),
 		)
@@ -80,10 +81,10 @@ export function neededSessions(needs: Needs): Measure[] {
 	return links.flatMap(link => {
 		const works = needs.map(week => week?.links[link])
 		if (!works.some(work => work?.sessions)) return []
-		const name = spokenName(link)
+		const name = words.link[link]
 		return [
-			{ name: `${name}, sessions answering`, unit: null, amounts: works.map(work => ends(work?.answeringSessions)) },
-			{ name: `${name}, sessions needed`, unit: null, amounts: works.map(work => ends(work?.sessions)) },
+			{ name: words.sessionsAnswering(name), unit: null, amounts: works.map(work => ends(work?.answeringSessions)) },
+			{ name: words.sessionsNeeded(name), unit: null, amounts: works.map(work => ends(work?.sessions)) },
 		]
 	})
 }
@@ -91,7 +92,7 @@ export function neededSessions(needs: Needs): Measure[] {
 /** Seconds under tension by link. */
 export function linkSeconds(volume: WeeklyVolume): Readonly<Record<Link, Measure>> {
 	const measure = (link: Link): Measure => ({
-		name: spokenName(link),
+		name: words.link[link],
 		unit: 's',
 		amounts: volume.weeks.map(week => ends(week.links[link].seconds, week.links[link].secondsTo)),
 	})
@@ -142,17 +143,17 @@ function liftMeasures(volume: WeeklyVolume, lift: string): LiftMeasures {
 		lift,
 		title: known?.title ?? spokenName(lift),
 		work: tons
-			? { name: 'Tonnage', unit: volume.unit, amounts: weeks.map(week => week?.tonnage ?? null) }
-			: { name: 'Sets × reps × percent', unit: null, amounts: weeks.map(week => week?.relative ?? null) },
+			? { name: words.tonnage, unit: volume.unit, amounts: weeks.map(week => week?.tonnage ?? null) }
+			: { name: words.relative, unit: null, amounts: weeks.map(week => week?.relative ?? null) },
 		average: {
-			name: 'Average intensity',
+			name: words.average,
 			unit: '%',
 			amounts: weeks.map(week => ends(week?.averagePercent, week?.averagePercentTo)),
 		},
-		top: { name: 'Heaviest set', unit: '%', amounts: weeks.map(week => ends(week?.topPercent, week?.topPercentTo)) },
-		sets: { name: 'Sets', unit: null, amounts: weeks.map(week => ends(week?.sets, week?.setsTo)) },
+		top: { name: words.heaviest, unit: '%', amounts: weeks.map(week => ends(week?.topPercent, week?.topPercentTo)) },
+		sets: { name: words.allOfThem, unit: null, amounts: weeks.map(week => ends(week?.sets, week?.setsTo)) },
 		reps: {
-			name: 'Reps',
+			name: words.reps,
 			unit: null,
 			amounts: weeks.map(week => ends(week?.reps.low, week?.reps.high)),
 		},
@@ -181,14 +182,14 @@ export function capMeasure(cap: CappedMovement, name: string, limitName: string)
 }
 
 function needMeasure(name: string, amounts: readonly Amount[], works: readonly (NeededWork | undefined)[]): NeedMeasure {
-	const all: Measure = { name: `${name}, all sets`, unit: null, amounts }
+	const all: Measure = { name: words.allSets(name), unit: null, amounts }
 	if (!works.some(work => work?.sets)) return { name, all: { ...all, name }, need: null }
 	return {
 		name,
 		all,
 		need: {
-			answering: { name: `${name}, answering`, unit: null, amounts: amounts.map((_, week) => ends(works[week]?.answeringSets)) },
-			needed: { name: `${name}, needed`, unit: null, amounts: amounts.map((_, week) => ends(works[week]?.sets)) },
+			answering: { name: words.answering(name), unit: null, amounts: amounts.map((_, week) => ends(works[week]?.answeringSets)) },
+			needed: { name: words.needed(name), unit: null, amounts: amounts.map((_, week) => ends(works[week]?.sets)) },
 			because: [...new Set(works.flatMap(work => work?.because ?? []))],
 		},
 	}

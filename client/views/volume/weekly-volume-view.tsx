@@ -8,9 +8,9 @@ import { liftZonesDrawing } from '../charts/lift-zones.ts'
 import { linkSecondsDrawing, linksDrawing } from '../charts/links.ts'
 import { mainLiftDrawing } from '../charts/main-lift.ts'
 import { muscleSetsDrawing } from '../charts/muscle-sets.ts'
+import { counted } from '../counted.ts'
 import { ReaderContext } from '../reader/context.ts'
 import type { Reader } from '../reader/reader.ts'
-import { counted } from '../reader/words.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { Key, KeyEntry } from './key.tsx'
 import {
@@ -239,6 +239,6 @@ function LeftOut({ volume }: { volume: WeeklyVolume }) {
 	const reader = useContext(ReaderContext)
 	const weeks = volume.weeks.filter(week => week.excludedSets > 0)
 	if (weeks.length === 0) return null
-	const parts = weeks.map(week => words.leftOutWeek(reader.number(week.week), counted(week.excludedSets, 'set')))
+	const parts = weeks.map(week => words.leftOutWeek(reader.number(week.week), counted.set(week.excludedSets)))
 	return <p class="left-out">{words.leftOut(parts.join('; '))}</p>
 }
