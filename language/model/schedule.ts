@@ -148,7 +148,7 @@ export interface ComputedLoad {
 
 /**
  * What a load lacks: a best, a base, a bodyweight, a lifter at all, the equipment, a mass that can be loaded, a top set to refer to, or a
- * load of its own after a swap (the one in the block was meant for another movement).
+ * load of its own, after a swap (the one in the block was meant for another movement) and in clusters (an effort gives none).
  */
 export type MissingFact = 'best' | 'base' | 'bodyweight' | 'lifter' | 'equipment' | 'loadable' | 'top-set' | 'own-load'
 
