@@ -3,7 +3,7 @@ import type { CalendarDate } from '../language/model/quantities.ts'
 import { Folder } from '../language/workspace/folder.ts'
 import { library, libraryScheme } from '../language/workspace/library.ts'
 import { type TextFile, TextReader } from '../language/workspace/text-file.ts'
-import { type Files, withoutByteOrderMark } from './files.ts'
+import type { Files } from './files.ts'
 import { isBelow, normalUri, parentOf } from './uri.ts'
 
 /** A text that is open in the editor: it counts instead of what is on the disk. */
@@ -176,12 +176,12 @@ export class Workspace {
 
 	// Open texts ----------------------------------------------------------------------------------------------------------------------
 
-	/** A text was opened or changed. */
+	/** A text was opened or changed. Whoever sends a byte-order mark counts it as a character: it stays, as space before the first word. */
 	setOpen(given: string, version: number, text: string): void {
 		const uri = normalUri(given)
 		if (uri.startsWith(libraryScheme)) return
 		const isNew = !this.open.has(uri)
-		this.open.set(uri, { uri: given, version, text: withoutByteOrderMark(text) })
+		this.open.set(uri, { uri: given, version, text })
 		this.pending.add(uri)
 		if (isNew) this.openVersion.value++
 	}

@@ -63,6 +63,32 @@ it('changes nothing but what is selected', async () => {
 	await editor.close(uri)
 })
 
+it.each([
+	['LF', '\n'],
+	['CR LF', '\r\n'],
+])('keeps line endings (%s), the byte-order mark and every comment, also around a fault', async (_, lineBreak) => {
+	const uri = uriOf(folder, 'marked.stave')
+	const text = `\uFEFF${written}`.replaceAll('\n', lineBreak)
+	await editor.openText(uri, text)
+	const laidOut = await formatted(uri, text)
+	expect(laidOut).toBe(`\uFEFF${ours}`.replaceAll('\n', lineBreak))
+	await editor.change(uri, laidOut)
+	expect(await formatted(uri, laidOut)).toBe(laidOut)
+	await editor.close(uri)
+})
+
+it('shifts no column of a first line that begins with a byte-order mark', async () => {
+	for (const mark of ['', '\uFEFF']) {
+		const uri = uriOf(folder, `mark${mark.length}.stave`)
+		await editor.openText(uri, `${mark}block b "B" targets dedlift\n`)
+		await editor.until(() => editor.codesOf(uri).includes('unknown-name'), 'the fault is reported')
+		const { start } = editor.problemsOf(uri).find(one => one.code === 'unknown-name')!.range
+		expect(start).toEqual({ line: 0, character: 20 + mark.length })
+		expect(editor.problemsOf(uri).filter(one => one.range.start.character < mark.length)).toEqual([])
+		await editor.close(uri)
+	}
+})
+
 it('has nothing for built-in texts', async () => {
 	const uri = 'barstave-library:/hinge.stave'
 	expect(await editor.request('textDocument/formatting', { textDocument: { uri }, options })).toBeNull()

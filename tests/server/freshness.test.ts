@@ -128,7 +128,97 @@ describe('an index of names stays fresh', () => {
 	})
 })
 
+describe('a fault in a file that is not open', () => {
+	it('is told before the first file is opened as after it, and stays when it is closed', async () => {
+		const folder = await makeFolder({ 'faulty.stave': block('one').replace('deadlift', 'dedlift'), 'sound.stave': block('two') })
+		editor = await Editor.start([folder])
+		const faulty = uriOf(folder, 'faulty.stave')
+		const known = async () => {
+			await editor!.request('barstave/counters', {})
+			return editor!.problemsOf(faulty)
+		}
+		const before = await known()
+		expect(before.map(one => one.code)).toContain('unknown-name')
+		const sound = await editor.open(folder, 'sound.stave')
+		expect(await known()).toEqual(before)
+		await editor.open(folder, 'faulty.stave')
+		expect(await known()).toEqual(before)
+		await editor.close(faulty)
+		await editor.close(sound)
+		expect(await known()).toEqual(before)
+		const again = await Editor.start([folder])
+		await again.open(folder, 'faulty.stave')
+		await again.request('barstave/counters', {})
+		expect(again.problemsOf(faulty)).toEqual(before)
+		await again.stop()
+	})
+})
+
+describe('versions', () => {
+	it('of what is told only grow, and the last is that of the last key', async () => {
+		const folder = await makeFolder({ 'a.stave': block('steps') })
+		editor = await Editor.start([folder])
+		const uri = await editor.open(folder, 'a.stave')
+		await editor.request('barstave/counters', {})
+		let last = 0
+		for (let key = 0; key < 40; key++) {
+			last = await editor.change(uri, block('steps').replace('deadlift', key % 2 === 0 ? 'dedlift' : 'deadlift'))
+			// Some keys are looked at one by one, some come together.
+			if (key % 5 === 0) await editor.settled(uri)
+		}
+		const final = await editor.change(uri, block('steps').replace('deadlift', 'dadlift'))
+		expect(final).toBe(last + 1)
+		await editor.until(
+			() => editor!.problemsOf(uri).some(one => String(one.message).includes('dadlift')),
+			'the last key is told of',
+		)
+		const versions = editor.published.filter(one => one.uri === uri).map(one => one.version!)
+		expect(versions).toEqual([...versions].sort((a, b) => a - b))
+		expect(versions.at(-1)).toBe(final)
+		for (const { diagnostics, version } of editor.published.filter(one => one.uri === uri))
+			if (version !== final && version! > 1)
+				expect(diagnostics.some(one => String(one.message).includes('dedlift'))).toBe(version! % 2 === 0)
+	})
+})
+
 describe('two folders', () => {
+	it('say the same whichever file is opened first, also after definitions are deleted', async () => {
+		const one = await makeFolder({
+			'a.stave': block('steps').replace('deadlift', 'mine'),
+			'b.stave': 'movement mine "Mine"\nbreakdown odd "Odd"\nrules house\n  unused-definition warning\n',
+		})
+		const two = await makeFolder({ 'a.stave': block('steps').replace('deadlift', 'mine'), 'c.stave': 'breakdown odd "Odd"\n' })
+		const all = [
+			[one, 'a.stave'],
+			[one, 'b.stave'],
+			[two, 'a.stave'],
+			[two, 'c.stave'],
+		] as const
+		const told = new Set<string>()
+		for (const first of all) {
+			for (const order of [
+				[one, two],
+				[two, one],
+			]) {
+				editor = await Editor.start(order)
+				await editor.open(first[0], first[1])
+				await editor.request('barstave/counters', {})
+				const known = () => JSON.stringify(all.map(([folder, name]) => editor!.problemsOf(uriOf(folder, name))))
+				const before = known()
+				const rules = await (first[1] === 'b.stave' ? uriOf(first[0], first[1]) : editor.open(one, 'b.stave'))
+				await editor.change(rules, 'breakdown odd "Odd"\n')
+				await editor.request('barstave/counters', {})
+				// Its movement and its levels are gone with the text, in its own folder alone.
+				expect(editor.codesOf(uriOf(one, 'a.stave'))).toContain('unknown-name')
+				expect(editor.problemsOf(rules).map(problem => problem.severity)).toEqual([4])
+				told.add(`${before} ${known()}`)
+				await editor.stop()
+				editor = undefined
+			}
+		}
+		expect(told.size).toBe(1)
+	})
+
 	it('have their own names and levels, whichever comes first', async () => {
 		const one = await makeFolder({
 			'a.stave': `${block('steps')}breakdown mine "Mine"\nrules house\n  unused-definition warning\n`,

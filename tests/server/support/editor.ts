@@ -110,9 +110,12 @@ export class Editor {
 		capabilities: ClientCapabilities = {},
 		today?: string,
 		options: Readonly<Record<string, unknown>> = {},
+		nodeOptions: readonly string[] = [],
 	): Promise<Editor> {
-		const child = spawn(process.execPath, [await serverProgram(), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
-		const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin))
+		// What the server says beside messages is shown, unless a test has made it speak.
+		const said = nodeOptions.length > 0 ? 'pipe' : 'inherit'
+		const child = spawn(process.execPath, [...nodeOptions, await serverProgram(), '--stdio'], { stdio: ['pipe', 'pipe', said] })
+		const connection = createProtocolConnection(new StreamMessageReader(child.stdout!), new StreamMessageWriter(child.stdin!))
 		const editor = new Editor(connection, child)
 		connection.listen()
 		await connection.sendRequest('initialize', {
