@@ -73,7 +73,7 @@ export function loadWords(load: PlannedLoad): string | undefined {
 			return `bodyweight${extra}${addedText(load)}`
 		}
 		case 'of-bodyweight':
-			return `at ${rangeText(load.percent)}% of bodyweight${addedText(load)}`
+			return `${rangeText(load.percent)}% of bodyweight${addedText(load)}`
 		case 'rm':
 			return `${load.reps} rm${load.share.equals(1) ? '' : ` x ${decimal(load.share.mul(hundred))}%`}${addedText(load)}`
 	}
