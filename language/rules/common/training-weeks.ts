@@ -49,7 +49,7 @@ function workOutTrainingWeeks(lifter: Lifter, programme: Programme): readonly Tr
 				const sessions = byMonday.get(monday) ?? []
 				const own = sessions.filter(one => one.plan === plan && one.run === run)
 				const known = !isTorn && monday >= run.firstDay && !leftOut.some(left => left.run === run && left.runWeek === runWeek)
-				const trains = own.some(hasWork) && !isDeload(run.block, blockWeek) && !meets.some(meet => isBefore(monday, meet))
+				const trains = own.some(hasWork) && !isDeload(run.block, blockWeek) && !isBeforeAMeet(monday, meets)
 				return known && trains ? [{ plan, run, blockWeek, runWeek, monday, own, sessions }] : []
 			}),
 		)
@@ -68,7 +68,7 @@ export function blockTrainingWeeks(
 			.map(({ mondays, blockWeeks }) => (week: number) => {
 				// Of a block that is run several times, each time.
 				const ofWeek = mondays.filter((_, index) => index % blockWeeks === week - 1)
-				return ofWeek.every(monday => meets.some(meet => isBefore(monday, meet)))
+				return ofWeek.every(monday => isBeforeAMeet(monday, meets))
 			})
 	})
 	return groupedBy(blockSessions(block, programme), session => String(session.blockWeek))
@@ -85,7 +85,10 @@ function isDeload(block: Block, week: number): boolean {
 	return covers(block.deload?.weeks ?? [], week)
 }
 
-function isBefore(monday: CalendarDate, meet: CalendarDate): boolean {
-	const days = daysBetween(monday, meet)
-	return days >= 0 && days <= daysBeforeAMeet
+/** Is the week of that monday one of the last two before a meet? */
+export function isBeforeAMeet(monday: CalendarDate, meets: readonly CalendarDate[]): boolean {
+	return meets.some(meet => {
+		const days = daysBetween(monday, meet)
+		return days >= 0 && days <= daysBeforeAMeet
+	})
 }

@@ -10,6 +10,7 @@ import type { DatedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { topLoads } from '../common/top-loads.ts'
+import { isBeforeAMeet } from '../common/training-weeks.ts'
 import { type CalendarWeek, calendarWeeks } from '../common/week-rows.ts'
 import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -35,11 +36,14 @@ const mostLoad = exact(90)
 
 function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] {
 	const weeks = calendarWeeks(lifter, programme)
+	// A meet's last days are lighter than what comes after the break should be.
+	const meets = programme.plansOf(lifter.name.text).flatMap(plan => plan.meets.map(meet => meet.on))
+	const building = weeks.filter(week => !isBeforeAMeet(week.monday, meets))
 	const working = weeks.flatMap(week => week.sessions.filter(isWorking).map(session => ({ week, session })))
 	return working.flatMap(({ week, session }, index): PlanFinding[] => {
 		const before = working[index - 1]?.session
 		const off = before === undefined ? 0 : daysBetween(before.date, session.date) - 1
-		const last = before && off >= breakDays ? lastTrainingWeek(weeks, week.week) : undefined
+		const last = before && off >= breakDays ? lastTrainingWeek(building, week.week) : undefined
 		return before && last?.isWhole ? comeBack(week, last, before, session, off, lifter) : []
 	})
 }

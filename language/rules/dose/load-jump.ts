@@ -104,8 +104,10 @@ function comparisons<S extends PlacedSession>(
 		}))
 		const known = tops.flatMap(({ isNow, top }) => (top ? [{ isNow, top }] : []))
 		return known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
-			const earlier = known[index - 1]
-			return isNow && earlier ? [{ before: earlier.top, now: top }] : []
+			const earlier = known[index - 1]?.top
+			// Another item's session before it may be the lighter day of the week: then the week before counts.
+			const before = earlier?.item.item === top.item.item ? earlier : base
+			return isNow && before ? [{ before, now: top }] : []
 		})
 	})
 }

@@ -13,6 +13,7 @@ import { groupedBy } from '../common/groups.ts'
 import { headOf } from '../common/places.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { titleOf } from '../common/titles.ts'
+import { isBeforeAMeet } from '../common/training-weeks.ts'
 import { blockWeeks, calendarWeeks } from '../common/week-rows.ts'
 import { inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -44,7 +45,7 @@ const alikePoints = exact(5)
 
 interface WeekTotals {
 	readonly week: number
-	/** What it may be compared with: whole, with work, no deload. */
+	/** What it may be compared with: whole, with work, no deload, not the last two weeks before a meet. */
 	readonly isBase: boolean
 	readonly deload: boolean
 	readonly totals: Totals
@@ -199,6 +200,7 @@ function lifterWeeks(lifter: Lifter, programme: Programme): readonly LifterWeek[
 			return monday !== undefined && run !== undefined ? [{ plan, monday, run, blockWeek, totals }] : []
 		}),
 	)
+	const meets = programme.plansOf(lifter.name.text).flatMap(plan => plan.meets.map(meet => meet.on))
 	return calendarWeeks(lifter, programme).map(({ week, monday, deload, hasWork, isWhole, sessions }): LifterWeek => {
 		const own = parts.filter(part => part.monday === monday)
 		const main = sessions.flatMap(({ items }) => items.filter(item => item.role === 'main').map(item => item.movementName.text))
@@ -206,7 +208,7 @@ function lifterWeeks(lifter: Lifter, programme: Programme): readonly LifterWeek[
 			week,
 			monday,
 			deload,
-			isBase: hasWork && !deload && isWhole,
+			isBase: hasWork && !deload && isWhole && !isBeforeAMeet(monday, meets),
 			totals: own.map(part => part.totals).reduce(addTotals, noTotals),
 			inFirstRound: own.some(part => isInFirstRound(part.run.block, part.blockWeek)),
 			round: Math.max(1, ...own.map(part => weeksOfARound(part.run.block))),
