@@ -53,7 +53,10 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 	})
 }
 
-/** The sessions that would be before a meet without the plan's pauses, and are after it with them. */
+/**
+ * The sessions that would be before a meet without the plan's pauses, and are after it with them, of a block that the meet now stands in
+ * the middle of. A block that begins after the meet may be meant for then: nobody can tell.
+ */
 function movedPast(meet: CalendarDate, plan: Plan, programme: Programme): readonly ScheduledSession[] {
 	if (plan.pauses.length === 0) return []
 	const keyOf = ({ run, session, runWeek }: ScheduledSession) => `${run.run.span.start} ${session.name.text} ${runWeek}`
@@ -63,7 +66,9 @@ function movedPast(meet: CalendarDate, plan: Plan, programme: Programme): readon
 			.sessions.filter(isAfter)
 			.map(keyOf),
 	)
-	return schedulePlan(plan, programme).sessions.filter(session => isAfter(session) && !meant.has(keyOf(session)))
+	return schedulePlan(plan, programme).sessions.filter(
+		session => isAfter(session) && session.run.firstDay <= meet && !meant.has(keyOf(session)),
+	)
 }
 
 function ofPause(meet: CalendarDate, late: readonly ScheduledSession[], plan: Plan): Omit<Finding, 'span'> {
