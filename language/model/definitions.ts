@@ -424,7 +424,9 @@ export interface Run {
 	readonly span: Span
 	/** Below `for per-holst`: what holds in this run for one member of a team alone. */
 	readonly members: readonly MemberRun[]
-	/** Where such lines can be added: behind everything that stands before the next run. */
+	/** Where lines for all can be added: behind those that there are. */
+	readonly linesEnd: Span
+	/** Where lines for one member can be added: behind everything that stands before the next run. */
 	readonly tail: Span
 	/** In a member's plan: lines that are added stand below `for per-holst`. */
 	readonly forMember?: string

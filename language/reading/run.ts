@@ -21,21 +21,30 @@ export function readRun(reader: Reader, node: tree.Run, days: PlanDaysReader, me
 	const from = reader.date(node, 'date')
 	const times = readTimes(reader, node)
 	const eachTime = readEachTime(reader, node)
-	for (const line of node.lines ?? []) {
+	const lines = node.lines ?? []
+	const firstFor = lines.findIndex(line => line.$type === 'ForLine')
+	const forAll = firstFor < 0 ? lines : lines.slice(0, firstFor)
+	for (const line of lines) {
 		if (reader.common(line, span, notes)) continue
 		if (line.$type === 'PauseLine') days.read(line)
 		else if (line.$type === 'ForLine') {
-			const lines = new MemberLines(reader, line, span, true)
-			members.push(...lines.days())
-			ofMembers.push(lines.ofRun())
+			const own = new MemberLines(reader, line, span, true)
+			members.push(...own.days())
+			ofMembers.push(own.ofRun())
 		} else {
 			const change = readRunChange(reader, line)
 			if (change) changes.push(change)
 		}
 	}
 	const header = { start: span.start, end: headerEnd(reader, node, block.span) }
-	const tail = { start: span.end, end: span.end }
-	return { block, from, times, eachTime, changes, notes, header, span, members: ofMembers, tail }
+	const last = forAll.at(-1)
+	const linesEnd = last ? placeBehind(reader.span(last)) : placeBehind(header)
+	const tail = placeBehind(span)
+	return { block, from, times, eachTime, changes, notes, header, span, members: ofMembers, linesEnd, tail }
+}
+
+function placeBehind({ end }: Span): Span {
+	return { start: end, end }
 }
 
 function headerEnd(reader: Reader, node: tree.Run, block: Span): number {

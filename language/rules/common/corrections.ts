@@ -51,9 +51,8 @@ export function runLine(run: Run, line: string): TextEdit {
 
 /** Lines below all of a run's own. In a member's plan they hold for that member alone. */
 export function lastRunLines(run: Run, lines: readonly string[]): TextEdit {
-	const end = run.members.length > 0 || run.forMember !== undefined ? run.header.end : run.span.end
 	const text = lines.map(line => `${runLineIndent}${line}`).join('')
-	return forMember(run, lines, { span: { start: end, end }, text })
+	return forMember(run, lines, { span: run.linesEnd, text })
 }
 
 function forMember({ forMember: member, tail }: Run, lines: readonly string[], forAll: TextEdit): TextEdit {

@@ -1,18 +1,20 @@
 import { countsForCap, leastDays } from '../../compute/caps.ts'
 import { decimal } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
-import type { Block, FrequencyCap, Item, Lifter, Movement } from '../../model/definitions.ts'
+import type { Block, FrequencyCap, Item, Lifter, Movement, Plan, Run, RunChange } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
-import { dropped } from '../common/corrections.ts'
+import { dropped, lastRunLines } from '../common/corrections.ts'
 import { type Exposure, exposuresOf } from '../common/exposures.ts'
 import { groupedBy } from '../common/groups.ts'
+import { movesInPlan } from '../common/moves.ts'
 import { originOf } from '../common/origins.ts'
 import { blockSessions, type DatedSession, lifterSessions, type PlacedSession } from '../common/placed-sessions.ts'
 import { distinctPlaces, placeOfItem } from '../common/places.ts'
-import { soundOnes } from '../common/proposals.ts'
+import { type Proposal, soundOnes } from '../common/proposals.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
+import { withRunChanges } from '../common/trial-plans.ts'
 import { calendarWeeksInWords, weeksInWords } from '../common/weeks.ts'
 import { counted, inWords } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
@@ -140,9 +142,22 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 				message: `${messageOf(one, when, days, programme)}${together}`,
 				source: originOf(one.movement, programme),
 				related: [...distinctPlaces(one.exposures.flatMap(exposurePlaces)), capPlace(one)],
+				corrections: soundOnes('frequency-cap', plan, programme, () => [
+					...movesInPlan(overflow(one), plan, programme),
+					droppedInPlan(one.movement, run.run, plan),
+				]),
 			},
 		}
 	})
+}
+
+function droppedInPlan({ name, title }: Movement, run: Run, plan: Plan): Proposal<Plan> {
+	const span = run.header
+	const change: RunChange = { kind: 'drop', movement: { text: name.text, span }, because: undefined, span }
+	return {
+		correction: { title: `Drop ${title?.text ?? name.text} in this plan`, edits: [lastRunLines(run, [`drop ${name.text}`])] },
+		changed: withRunChanges(plan, run, [change]),
+	}
 }
 
 /** The session that is one too many: its run is where it shows. */
