@@ -22,11 +22,21 @@ export function findNamed<K extends DefinitionKind>(folder: Folder, kinds: reado
 	throw new Refusal(plain(`No ${kinds.join(' or ')} is called "${name}". ${suggestion(name, names)}`))
 }
 
+/**
+ * The plans of single lifters that a name stands for: one, or, where it is a team's plan, those of all its members.
+ * @throws {Refusal} where no file defines it, or the team has no members.
+ */
+export function findPlans(folder: Folder, name: string): readonly Plan[] {
+	const found = folder.find('plan', name)
+	const plans = found ? folder.plansIn(found) : []
+	return plans.length > 0 ? plans : [findNamed(folder, ['plan'], name)]
+}
+
 /** A plan is asked for by the lifter: a team's has as many as there are members, and each has other loads. */
 function ofOneLifter(plan: Plan, folder: Folder): Plan {
 	const plans = folder.plansIn(plan)
 	const [first] = plans
-	if (first !== undefined && plans.length === 1) return first
+	if (plans.length === 1) return first!
 	const whose = plan.lifter.text
 	const names = plans.map(one => one.name.text)
 	const choice = first === undefined ? `${whose} has no members yet` : `Ask for one of them: ${listed(names)}`

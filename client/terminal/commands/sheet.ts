@@ -14,7 +14,7 @@ import { type SheetSetting, sheetText } from '../reporters/sheet-text.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
 import { filesOf, sayWhatIsMissing } from './beside.ts'
-import { findNamed } from './named.ts'
+import { findNamed, findPlans } from './named.ts'
 import { formatOption, outOption, readWeek, workspaceOption } from './options.ts'
 
 interface SheetOptions {
@@ -29,7 +29,7 @@ interface SheetOptions {
 export function sheet(): Command {
 	return new Command('sheet')
 		.description('print a plan with its dates and loads, as its lifter needs it')
-		.argument('<plan>', 'the name of a plan')
+		.argument('<plan>', "the name of a plan; of a team's plan a member's is winter/per-holst")
 		.addOption(workspaceOption())
 		.addOption(formatOption('text', 'json', 'html', 'csv', 'ics', 'pdf'))
 		.addOption(new Option('--week <number>', 'only this week of the plan').argParser(readWeek))
@@ -38,7 +38,7 @@ export function sheet(): Command {
 		.addHelpText(
 			'after',
 			`
-text   for the terminal
+text   for the terminal; of a team's plan the sheets of all members, one after the other
 json   for programs, version 1; its schema comes with the package
 html   one page that needs nothing else, to look at and to print: one week a sheet of paper, with room to write
 csv    for spreadsheets (RFC 4180): one row a set
@@ -55,14 +55,21 @@ async function run(name: string, options: SheetOptions): Promise<void> {
 	if (format === 'pdf') refuseBytesOnTerminal(out)
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
-	const plan = findNamed(folder, ['plan'], name)
-	const schedule = schedulePlan(plan, folder)
-	if (week !== undefined) refuseUnlessThere(week, schedule)
-	const madeOf = filesOf(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
+	// On paper the sheets of a team follow one another; a file for a program, a calendar or a printer is one lifter's.
+	const plans = format === 'text' ? findPlans(folder, name) : [findNamed(folder, ['plan'], name)]
+	const schedules = plans.map(one => schedulePlan(one, folder))
+	const [plan, schedule] = [plans[0]!, schedules[0]!]
+	if (week !== undefined) refuseUnlessThere(week, schedules)
+	const madeOf = filesOf(
+		workspace,
+		schedules.flatMap(one => [one.plan, one.lifter, ...one.runs.map(run => run.block)]),
+	)
 	const status = sayWhatIsMissing(workspace, madeOf)
 	if (format === 'text') {
-		const data = loadSheet(schedule, folder, { week })
-		await deliver(sheetText(data, { ...layoutFor(out), ...settingOf(plan, schedule, folder) }), out)
+		const texts = schedules.map(one =>
+			sheetText(loadSheet(one, folder, { week }), { ...layoutFor(out), ...settingOf(one.plan, one, folder) }),
+		)
+		await deliver(texts.join('\n\n'), out)
 	} else if (format === 'json') await deliver(JSON.stringify(loadSheet(schedule, folder, { week }), null, 2), out)
 	else if (format === 'html') {
 		const picture = pictureOf(plan, workspace, madeOf)
@@ -76,8 +83,8 @@ async function run(name: string, options: SheetOptions): Promise<void> {
 	process.exitCode = status
 }
 
-function refuseUnlessThere(week: number, schedule: Schedule): void {
-	const last = Math.max(0, ...schedule.sessions.map(session => session.planWeek))
+function refuseUnlessThere(week: number, schedules: readonly Schedule[]): void {
+	const last = Math.max(0, ...schedules.flatMap(one => one.sessions.map(session => session.planWeek)))
 	if (last > 0 && week > last) throw new Refusal(`This plan has ${last} weeks; there is no week ${week}.`)
 }
 

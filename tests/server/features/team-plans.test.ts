@@ -108,12 +108,12 @@ describe('in the plan of a team', () => {
 		const data = await editor.request<PreviewData>('barstave/preview', { uri: uriOf(folder, 'plan.stave') })
 		const { plans } = await editor.request<PlansAnswer>('barstave/plans', { uri: uriOf(folder, 'plan.stave') })
 		expect(plans.map(plan => plan.name)).toEqual(['winter/mara-lind', 'winter/per-holst'])
-		expect(data.chosen).toBe('winter/mara-lind')
+		expect(data.chosen?.name).toBe('winter/mara-lind')
 		const asked = await editor.request<PreviewData>('barstave/preview', {
 			uri: uriOf(folder, 'plan.stave'),
-			plan: 'winter/per-holst',
+			held: { kind: 'plan', name: 'winter/per-holst' },
 		})
-		expect(asked.chosen).toBe('winter/per-holst')
+		expect(asked.chosen?.name).toBe('winter/per-holst')
 		expect(asked.picture?.kind).toBe('plan')
 	})
 })
