@@ -12,7 +12,7 @@ export function capExposuresDrawing(
 	const rows = caps.map(({ measure, limit }) => ({
 		measure,
 		under: limit,
-		look: { color: ink.volume, rest: { color: ink.error, opacity: 1 } },
+		look: { color: ink.volume, rest: { color: ink.error, opacity: 1 }, inside: true },
 	}))
 	return rowsDrawing(rows, weeks, reader)
 }

@@ -40,6 +40,8 @@ export interface BarLook {
 	readonly color: string
 	/** Of the upper part; else a pale one of the same colour. */
 	readonly rest?: { readonly color: string; readonly opacity: number }
+	/** The number stands in the solid part, where a line would run through it above. */
+	readonly inside?: boolean
 	readonly axis: number
 	/** Room for a bar's number, in CSS pixels: numbers that would run into each other are left to the table. */
 	readonly slot: number
@@ -72,7 +74,11 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 			...common,
 			id: `${name} solid`,
 			itemStyle: { color: look.color },
-			data: whole.map((all, week) => (all === null ? null : (solid[week] ?? 0))),
+			data: whole.map((all, week) => {
+				if (all === null) return null
+				const value = solid[week] ?? 0
+				return look.inside ? { value, label: insideLabel(text[week]!, look, value > 0) } : value
+			}),
 		},
 		{
 			...common,
@@ -80,7 +86,7 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 			itemStyle: look.rest ?? { color: look.color, opacity: 0.38 },
 			data: whole.map((all, week) => ({
 				value: all === null ? null : all - (solid[week] ?? 0),
-				label: topLabel(text[week]!, look, all !== null && all > 0),
+				label: topLabel(text[week]!, look, all !== null && all > 0 && !look.inside),
 			})),
 		},
 	]
@@ -107,6 +113,10 @@ export function topLabel(
 		fontFamily,
 		fontSize,
 	}
+}
+
+function insideLabel(words: string, look: BarLook, isThere: boolean) {
+	return { ...topLabel(words, look, isThere), position: 'inside' as const, distance: 0, color: ink.paper, textBorderWidth: 0 }
 }
 
 /** Bars of sets that answer below all sets; where nothing is needed, of what is certain below what is possible. */

@@ -7,7 +7,7 @@ import { type BarLook, base, borderAxis, ceiling, heightAxis, needBars, needLine
 export interface Row {
 	readonly measure: NeedMeasure
 	readonly under: string | null
-	readonly look: Pick<BarLook, 'color' | 'rest'>
+	readonly look: Pick<BarLook, 'color' | 'rest' | 'inside'>
 }
 
 /** Letters that a name may take before it goes on in the next line. */

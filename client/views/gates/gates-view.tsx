@@ -41,7 +41,7 @@ export function GatesView({ gates, calendar, titles, go }: GatesViewProps) {
 			<h2>{words.heading}</h2>
 			<Figure
 				name="gates"
-				title={words.title}
+				title={null}
 				about={words.about}
 				drawing={gateTimelineDrawing(tracks, weeks, words.before)}
 				span="page"

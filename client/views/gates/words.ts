@@ -3,8 +3,9 @@ import * as l10n from '@vscode/l10n'
 /** What the gate timeline says. */
 export const gateWords = {
 	heading: l10n.t('Gates'),
-	about: l10n.t('What must have been shown before a movement or a block begins: where it was passed, and where it is needed.'),
-	title: l10n.t('Passed and needed, by week of the plan'),
+	about: l10n.t(
+		'What must have been shown before a movement or a block begins: where it was passed, and where it is needed, by week of the plan.',
+	),
 	passed: l10n.t('passed'),
 	planned: l10n.t('reached by the plan, if done as written'),
 	open: l10n.t('open'),

@@ -2,20 +2,29 @@ import type { DoneSets } from '../../../language/reports/planned-against-done.ts
 import type { Reader } from '../reader/reader.ts'
 import { logWords as words } from './words.ts'
 
-/** `4 × 5 112.5 kg RPE 7.5`; sets that differ only in their reps stand in one list: `8, 8, 7 80 kg`. */
-export function doneText(sets: readonly DoneSets[], reader: Reader): string {
-	return joined(sets)
-		.map(({ work, facts }) => [workText(work, reader), ...factTexts(facts, reader)].join(' '))
-		.join('; ')
+/** One line of what was done: `4 × 5`, its load, and what else was written of it. */
+export interface DoneLine {
+	readonly work: string
+	readonly load: string | null
+	readonly facts: readonly string[]
+}
+
+/** What was done of a movement; sets that differ only in their reps stand in one line: `8, 8, 7`. */
+export function doneLines(sets: readonly DoneSets[], reader: Reader): DoneLine[] {
+	return joined(sets).map(({ work, facts }) => ({
+		work: workText(work, reader),
+		load: loadText(facts, reader),
+		facts: factTexts(facts, reader),
+	}))
 }
 
 interface Joined {
 	readonly work: readonly DoneSets[]
-	/** Of the last of them, which alone may have an effort. */
+	/** What holds for all of them. */
 	readonly facts: DoneSets
 }
 
-/** Neighbours at one load, of which all but the last have nothing else to say. */
+/** Neighbours that differ in how much alone. */
 function joined(sets: readonly DoneSets[]): Joined[] {
 	const lists: { work: DoneSets[]; facts: DoneSets }[] = []
 	for (const one of sets) {
@@ -49,10 +58,14 @@ function amountText({ reps, seconds, metres }: DoneSets, reader: Reader): string
 	return reps === null ? '–' : reader.number(reps)
 }
 
-function factTexts({ load, unit, bodyweight, rpe, rir, missed, brokeWith, eachSide }: DoneSets, reader: Reader): string[] {
+function loadText({ load, unit, bodyweight }: DoneSets, reader: Reader): string | null {
 	const mass = load !== null && unit !== null ? reader.mass(load, unit) : null
+	if (!bodyweight) return mass
+	return mass === null ? words.bodyweight : words.bodyweightPlus(mass)
+}
+
+function factTexts({ rpe, rir, missed, brokeWith, eachSide }: DoneSets, reader: Reader): string[] {
 	return [
-		...(bodyweight ? [mass === null ? words.bodyweight : words.bodyweightPlus(mass)] : mass === null ? [] : [mass]),
 		...(eachSide ? [words.eachSide] : []),
 		...(rpe === null ? [] : [`RPE ${reader.number(rpe)}`]),
 		...(rir === null ? [] : [`RIR ${reader.number(rir)}`]),

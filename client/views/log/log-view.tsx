@@ -11,7 +11,7 @@ import { foldSets } from '../sheet/fold.ts'
 import { shift } from '../sheet/weeks.ts'
 import { effortOf, loadOf, percentOf, setsAndWork } from '../sheet/wording.ts'
 import { Figure } from '../volume/chart-figure.tsx'
-import { doneText } from './done.ts'
+import { type DoneLine, doneLines } from './done.ts'
 import { logWords as words } from './words.ts'
 
 export interface LogViewProps {
@@ -57,7 +57,7 @@ function LoadFigure({ weeks }: { weeks: readonly LogWeek[] }) {
 			<h2>{words.load}</h2>
 			<Figure
 				name="session-load"
-				title={words.loadName}
+				title={null}
 				about={words.loadAbout}
 				drawing={sessionLoadsDrawing({ name: words.loadName, unit: null, amounts }, labels, reader)}
 				span="page"
@@ -148,7 +148,7 @@ function SessionOfLog({ session, go }: { session: LogSession; go: LogViewProps['
 	const name = session.title ?? (session.session === null ? words.session : spokenName(session.session))
 	const day = <Day date={date} part={null} />
 	return (
-		<tbody class={`session ${state}`}>
+		<tbody class={`session is-${state}`}>
 			<tr class="session-head">
 				<th class="day" scope="rowgroup" rowSpan={items.length + 1}>
 					{day}
@@ -207,15 +207,12 @@ function Item({ item: { title, planned, done, place }, go }: { item: LogItem; go
 					<span class="aside">{words.notPlanned}</span>
 				) : (
 					foldSets(planned.sets).map((fold, index) => (
-						<span class="line" key={index}>
-							{[
-								setsAndWork(fold, reader),
-								loadOf(fold.set, planned, reader) ?? percentOf(fold.set, reader),
-								effortOf(fold.set, reader),
-							]
-								.filter(part => part !== null)
-								.join(' ')}
-						</span>
+						<Line
+							key={index}
+							work={setsAndWork(fold, reader)}
+							load={loadOf(fold.set, planned, reader) ?? percentOf(fold.set, reader)}
+							facts={[effortOf(fold.set, reader) ?? []].flat()}
+						/>
 					))
 				)}
 			</td>
@@ -225,12 +222,36 @@ function Item({ item: { title, planned, done, place }, go }: { item: LogItem; go
 					<span class="aside">{words.nothingDone}</span>
 				) : go !== null && place !== null ? (
 					<button type="button" class="to-text" title={words.toText} onClick={() => go(place)}>
-						<bdi>{doneText(done, reader)}</bdi>
+						<DoneOf done={done} />
 					</button>
 				) : (
-					<bdi>{doneText(done, reader)}</bdi>
+					<DoneOf done={done} />
 				)}
 			</td>
 		</tr>
+	)
+}
+
+function DoneOf({ done }: { done: LogItem['done'] }) {
+	const reader = useContext(ReaderContext)
+	return (
+		<>
+			{doneLines(done, reader).map((line, index) => (
+				<Line key={index} {...line} />
+			))}
+		</>
+	)
+}
+
+function Line({ work, load, facts }: DoneLine) {
+	return (
+		<span class="line">
+			{work} {load !== null && <strong>{load}</strong>}{' '}
+			{facts.map(fact => (
+				<bdi class="aside" key={fact}>
+					{fact}{' '}
+				</bdi>
+			))}
+		</span>
 	)
 }

@@ -9,7 +9,8 @@ import { volumeWords as words } from './words.ts'
 
 export interface FigureProps {
 	readonly name: string
-	readonly title: string
+	/** `null` where the heading above says it. */
+	readonly title: string | null
 	/** What the picture shows, in a few words. */
 	readonly about: string
 	readonly drawing: Drawing
@@ -26,7 +27,7 @@ export function Figure({ name, title, about, drawing, span, table, children }: F
 	return (
 		<figure class={`chart ${span}`}>
 			<figcaption>
-				<h3 dir="auto">{title}</h3>
+				{title !== null && <h3 dir="auto">{title}</h3>}
 				<p class="aside">{about}</p>
 			</figcaption>
 			{children}
@@ -40,6 +41,7 @@ export function Figure({ name, title, about, drawing, span, table, children }: F
 }
 
 export interface ChartFigureProps extends Omit<FigureProps, 'table'> {
+	readonly title: string
 	readonly weeks: readonly WeekColumn[]
 	/** The rows of the table: the same measures that the chart draws. */
 	readonly rows: readonly Measure[]

@@ -1,16 +1,20 @@
 import path from 'node:path'
-import type { FrameLocator, Locator, Page } from 'playwright-core'
+import type { Frame, FrameLocator, Locator, Page } from 'playwright-core'
+import type { ThemeKind } from './themes.ts'
+import type { View } from './views.ts'
 
 const screenshots = path.resolve(import.meta.dirname, '../screenshots')
 
 /** The workbench in the browser, driven by keys and mouse as a person does. */
 export class Workbench {
+	readonly page: Page
 	/** What ran that was only to be shown, and what a content policy had to stop. */
 	readonly ran: string[] = []
 	/** Faults of programs that nobody caught, in the window or in a page within it. */
 	readonly faults: string[] = []
 
-	private constructor(readonly page: Page) {
+	private constructor(page: Page) {
+		this.page = page
 		page.on('pageerror', problem => this.faults.push(problem.stack ?? problem.message))
 		page.on('console', message => {
 			if (ofContentPolicy.test(message.text())) this.ran.push(`console: ${message.text()}`)
@@ -150,6 +154,60 @@ export class Workbench {
 		return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame')
 	}
 
+	/** Gives the editor other colours, and waits until the preview has them. */
+	async setTheme({ title, body }: ThemeKind): Promise<void> {
+		await this.page.keyboard.press('Control+k')
+		await this.page.keyboard.press('Control+t')
+		await this.#choose(title, title)
+		await this.webview.locator(`body.${body}`).waitFor()
+		// The editor fades from one theme to the next.
+		await this.page.waitForTimeout(500)
+	}
+
+	/** Opens a view in the preview, beside the text that leads to it. */
+	async showView({ file, picked, heading }: View): Promise<void> {
+		// Where the preview has the focus, the text would open in its place.
+		const tab = this.page.locator('.tabs-container .tab').first()
+		if (await tab.isVisible()) await tab.click()
+		await this.openFile(file)
+		await this.run('Barstave: Open preview beside the text')
+		await this.webview.locator('main').waitFor()
+		await this.followInPreview()
+		if (picked !== undefined) await this.pickInPreview(picked)
+		await this.webview.getByRole('heading', { name: heading, exact: true }).waitFor()
+	}
+
+	/** Picks what the preview shows, by the words of its list. */
+	async pickInPreview(choice: string): Promise<void> {
+		await this.webview.getByRole('combobox').click()
+		await this.webview.getByRole('option', { name: choice }).click()
+	}
+
+	/** Lets the preview follow the cursor again. */
+	async followInPreview(): Promise<void> {
+		const follow = this.webview.getByRole('checkbox')
+		if (!(await follow.isChecked())) await this.webview.locator('vscode-checkbox').click()
+	}
+
+	/** Makes the window as high as what the preview shows, so that a picture has all of it. */
+	async growToContent(most: number): Promise<void> {
+		const view = this.page.viewportSize()!
+		const [content, room] = await this.webview.locator('html').evaluate(html => [html.scrollHeight, html.clientHeight] as const)
+		await this.page.setViewportSize({ width: view.width, height: Math.min(most, view.height + content - room) })
+	}
+
+	/** A picture of the preview alone. */
+	async pictureOfPreview(file: string): Promise<void> {
+		await this.page.mouse.move(0, 0)
+		await this.page.locator('iframe.webview.ready').screenshot({ path: file })
+	}
+
+	/** The same as a frame, for what must run in it. */
+	async webviewFrame(): Promise<Frame> {
+		const html = await this.webview.locator('html').elementHandle()
+		return (await html!.ownerFrame())!
+	}
+
 	/** Keeps a picture for whoever looks into a failure, or at the looks. */
 	async screenshot(name: string): Promise<void> {
 		await this.page.screenshot({ path: path.join(screenshots, `${name}.png`) })
@@ -166,6 +224,7 @@ export class Workbench {
 		await this.#choose(words, row)
 	}
 
+	/** Types into the list that is open, and takes the row that is marked then. */
 	async #choose(words: string, row: string): Promise<void> {
 		const input = this.page.locator('.quick-input-widget:visible input').first()
 		await input.waitFor()
