@@ -1,3 +1,4 @@
+import { type AstNode, CstUtils } from 'langium'
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
 import type { SetGroup } from '../../language/model/prescription.ts'
@@ -12,11 +13,13 @@ import { ruleOf } from '../../language/rules/registry.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { isPicked, plansRunning } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
-import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
+import { definitionAt, type Found, holds, namedAt, type Target, titleOf } from '../lookup.ts'
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
 import { groupsIn, itemsIn } from '../prescriptions.ts'
 import { pageUri } from '../rule-pages.ts'
+import { treesOf } from '../syntax.ts'
+import type { Workspace } from '../workspace.ts'
 
 /** More lifters than this make a hover that nobody reads; the sheets show all. */
 const mostPlans = 3
@@ -29,7 +32,11 @@ export const hover: Feature = {
 			const found = definitionAt(workspace, textDocument.uri, position)
 			const shown =
 				found &&
-				(ruleHover(found) ?? milestoneHover(found) ?? loadHover(found, chosen.pickedIn(textDocument.uri)) ?? nameHover(found))
+				(ruleHover(found) ??
+					milestoneHover(found) ??
+					loadHover(found, chosen.pickedIn(textDocument.uri)) ??
+					nameHover(found) ??
+					lineHover(found, workspace))
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -44,8 +51,40 @@ interface Shown {
 
 function nameHover(found: Found): Shown | undefined {
 	const named = namedAt(found)
-	if (named?.target.kind !== 'definition') return undefined
-	return { span: named.name, text: asMarkdown(describe(named.target.definition, found.folder)) }
+	if (!named) return undefined
+	const { target, name } = named
+	if (target.kind === 'session') return { span: name, text: sessionText(target, found) }
+	return { span: name, text: asMarkdown(describe(target.definition, found.folder)) }
+}
+
+/** What a session is, wherever it is named. */
+function sessionText({ definition, session }: Target & { kind: 'session' }, { folder }: Found): string {
+	const items = session.items.map(({ role, movement }) => {
+		const named = folder.find('movement', movement.text)
+		return `${role} ${named ? titleOf(named) : movement.text}`
+	})
+	const heading = `**${escaped(session.title?.text ?? session.name.text)}** (session of ${escaped(titleOf(definition))})`
+	return items.length > 0 ? `${heading}\n\n${escaped(items.join(', '))}` : heading
+}
+
+/** Of any other word or number: what its line says, and how it is written. */
+function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown | undefined {
+	const part = file.parts.find(one => one.start === start)
+	const parsed = part && treesOf(part, workspace.reader).findLast(one => one.start <= offset)
+	const root = parsed?.tree?.$cstNode
+	const leaf = root && CstUtils.findLeafNodeAtOffset(root, offset - parsed.start)
+	if (!leaf || leaf.hidden || leaf.tokenType.name.endsWith('STRING')) return undefined
+	for (let node: AstNode | undefined = leaf.astNode; node; node = node.$container) {
+		const line = exampleLines[node.$type]
+		if (!line) continue
+		const text = `${escaped(sentence(line.what))}, as in: \`${line.example}\``
+		return { span: { start: parsed.start + leaf.offset, end: parsed.start + leaf.end }, text }
+	}
+	return undefined
+}
+
+function sentence(text: string): string {
+	return text.slice(0, 1).toUpperCase() + text.slice(1)
 }
 
 function ruleHover({ definition, offset }: Found): Shown | undefined {

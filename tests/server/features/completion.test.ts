@@ -57,6 +57,46 @@ const itemsAt = async (marked: string, name?: string) => (await listAt(marked, n
 const labelsAt = async (marked: string, name?: string) => (await itemsAt(marked, name)).map(one => one.label)
 const found = (items: readonly CompletionItem[], label: string) => items.find(one => one.label === label)!
 
+describe('a place', () => {
+	it.each<[string, string]>([
+		['lifter a "A"\n  available mon', 'monday'],
+		['lifter a "A"\n  fails deadlift with ', 'back-rounding'],
+		['plan p for ', 'ann'],
+		['limits l for ', 'ann'],
+		['lifter a "A"\n  uses light-barbell as ', 'barbell'],
+		['block b "B"\n  session a\n    main deadlift 4 x 6 in ', 'clusters'],
+		['block b "B"\n  session a\n    main deadlift 4 x 6 at 50% of ', 'bodyweight'],
+		['movement m "M"\n  requires deadlift at 1.5 x ', 'bodyweight'],
+		['movement m "M"\n  requires plank held 45 s x 3 in 2 ', 'sessions'],
+		['rules house\n  ', 'frequency-cap'],
+		['rules house\n  frequency-cap ', 'error'],
+		['movement m "M"\n  muscles ', 'glutes'],
+		['', 'block'],
+		['block b "B"\n  session a on mon', 'monday'],
+		['block b "B"\n  session a on monday ', 'evening'],
+		['block b "B"\n  session a on monday, thu', 'thursday'],
+		['block b "B"\n  turn a over ', 'tuesday'],
+		['block b "B"\n  session a\n    main plank 3 x 30 s\n      each ', 'session'],
+		['block b "B"\n  session a\n    main plank 3 x 30 s\n      once 3 x 45 s reached move to ', 'weighted-plank'],
+		['block b "B"\n  session a\n    main plank 3 x 30 s\n      each week add 0.5 ', 'rpe'],
+	])('has what may stand there: %j offers %s', async (text, wanted) => {
+		expect(await labelsAt(`${text}|`, 'typing.stave')).toContain(wanted)
+	})
+
+	it('has nothing else', async () => {
+		const movements = await labelsAt(block('    accessory |'))
+		for (const other of ['back-rounding', 'ann', 'pull']) expect(movements).not.toContain(other)
+		const clauses = await labelsAt(block('    main deadlift 4 x 5 at 70% |'))
+		expect(clauses).toEqual(expect.arrayContaining(['tempo', 'rest', 'accessory', 'session', 'week', 'each side', 'plan']))
+		expect(clauses).not.toContain('plates')
+	})
+
+	it('inside a text or a comment has nothing', async () => {
+		expect(await labelsAt('block b "my pl|"\n', 'typing.stave')).toEqual([])
+		expect(await labelsAt('// pl|\n', 'typing.stave')).toEqual([])
+	})
+})
+
 describe('movements', () => {
 	it('stand first where the gym has what they need and the gates are passed, else last with the reason', async () => {
 		const items = await itemsAt(block('    accessory |'))

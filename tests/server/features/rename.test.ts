@@ -110,6 +110,26 @@ describe('a new name', () => {
 		expect([versions.get(uri), versions.get(uriOf(folder, 'block.stave'))]).toEqual([version, 1])
 	})
 
+	it.each([
+		['Rebuild Two', /lower-case/],
+		['x', /word of the language/],
+		['block', /word of the language/],
+		['push', /already called "push"/],
+	])('is not %s', async (newName, why) => {
+		await start()
+		await expect(rename('block.stave', 0, 7, newName)).rejects.toThrow(why)
+	})
+
+	it('is given to nothing that is built in', async () => {
+		await start()
+		await expect(rename('block.stave', 3, 11, 'squat-hold')).rejects.toThrow(/built in/)
+		const where = editor.at(uriOf(folder, 'block.stave'), 3, 11)
+		expect(await editor.request('textDocument/prepareRename', where)).toBeNull()
+		expect(await editor.request('textDocument/prepareRename', editor.at(uriOf(folder, 'block.stave'), 0, 7))).toMatchObject({
+			placeholder: 'pull',
+		})
+	})
+
 	it('comes without versions to an editor that takes none', async () => {
 		await start({ workspace: { workspaceEdit: {} } })
 		const { changes, documentChanges } = await rename('block.stave', 0, 7, 'pull-two')

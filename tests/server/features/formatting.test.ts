@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { TextDocument, type TextEdit } from 'vscode-languageserver-textdocument'
-import { Editor, makeFolder, uriOf } from './support/editor.ts'
+import { Editor, makeFolder, uriOf } from '../support/editor.ts'
 
 const written = `// 😀😀 漢 é
 block rebuild “Rebuild 😀😀”   weeks 2 // 漢

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest'
-import { copyOfExample, Editor, makeFolder, uriOf } from './support/editor.ts'
+import { copyOfExample, Editor, makeFolder, uriOf } from '../support/editor.ts'
 
 let editor: Editor | undefined
 
