@@ -52,6 +52,14 @@ await script(async words => {
 			build({ ...browser, entryPoints: ['server/main-browser.ts'], outfile: 'dist/server-browser.js' }),
 			build({ ...node, entryPoints: ['client/terminal/main.ts'], outfile: 'dist/barstave.cjs', banner: { js: startOfProgram } }),
 			build({ ...browser, entryPoints: ['client/preview/main.tsx'], outfile: 'dist/preview.js' }),
+			build({
+				...browser,
+				entryPoints: ['client/outputs/main.ts'],
+				outfile: 'dist/outputs.js',
+				// A worker where there is no module, a module where there is one.
+				globalName: 'outputs',
+				footer: { js: "if (typeof module === 'object') module.exports = outputs" },
+			}),
 		])
 		await writeFile(path.join(dist, 'third-party-licences.txt'), licencesOf(results.map(({ metafile }) => metafile)))
 	} catch (problem) {

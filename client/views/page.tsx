@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { sha256 } from '@noble/hashes/sha2.js'
 import { render } from 'preact-render-to-string'
 import type { Picture } from '../../language/reports/preview.ts'
 import { StillSurface } from './charts/still-surface.tsx'
@@ -28,7 +28,7 @@ const style = [colours, page, sheet, volume, parts, calendar, print].join('\n')
  */
 export function renderPage({ locale, ...picture }: PageContent): string {
 	const reader = readerOf(locale)
-	const hash = createHash('sha256').update(style).digest('base64')
+	const hash = btoa(String.fromCharCode(...sha256(new TextEncoder().encode(style))))
 	const title = picture.lifterTitle === null ? picture.title : `${picture.title} – ${picture.lifterTitle}`
 	const document = (
 		<html lang="en">
