@@ -56,9 +56,8 @@ await script(async words => {
 				...browser,
 				entryPoints: ['client/outputs/main.ts'],
 				outfile: 'dist/outputs.js',
-				// A worker where there is no module, a module where there is one.
+				// A worker runs it in a browser; where there is Node, whoever runs it takes this.
 				globalName: 'outputs',
-				footer: { js: "if (typeof module === 'object') module.exports = outputs" },
 			}),
 		])
 		await writeFile(path.join(dist, 'third-party-licences.txt'), licencesOf(results.map(({ metafile }) => metafile)))

@@ -1,7 +1,7 @@
 import { type FileRequest, writeFile } from './write-file.ts'
 
-// One program for both kinds of editor: a module that the extension loads where there is Node, and a worker in a browser. Neither loads it
-// before a file is asked for.
+// One script for both kinds of editor, run when a file is asked for and not before: in a browser by a worker, where there is Node by the
+// extension, which takes what is exported here.
 
 /** What a worker answers with; an error's words where there is no file. */
 export type FileAnswer = { readonly bytes: Uint8Array } | { readonly fault: string }
