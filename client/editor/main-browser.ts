@@ -2,6 +2,7 @@ import { type ExtensionContext, Uri } from 'vscode'
 import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser'
 import { clientName, clientOptions, quiet } from './client-options.ts'
 import { startExtension } from './extension.ts'
+import { fileWriter } from './file-writer-browser.ts'
 
 let client: LanguageClient | undefined
 let worker: Worker | undefined
@@ -16,7 +17,7 @@ export function activate(context: ExtensionContext): void {
 		return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) }
 	}
 	client = quiet(new LanguageClient(...clientName, startWorker, clientOptions()))
-	startExtension(context, client)
+	startExtension(context, client, fileWriter(context.extensionUri))
 }
 
 /** The editor calls this when it closes. */

@@ -2,6 +2,7 @@ import { type ExtensionContext, l10n, Uri, window } from 'vscode'
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
 import { clientName, clientOptions, quiet } from './client-options.ts'
 import { startExtension } from './extension.ts'
+import { fileWriter } from './file-writer-node.ts'
 import { isTooOld, oldestNode } from './host.ts'
 
 let client: LanguageClient | undefined
@@ -23,7 +24,7 @@ export function activate(context: ExtensionContext): void {
 		transport: TransportKind.ipc,
 	}
 	client = quiet(new LanguageClient(...clientName, { run: server, debug: server }, clientOptions()))
-	startExtension(context, client)
+	startExtension(context, client, fileWriter(context.extensionUri))
 }
 
 /** The editor calls this when it closes; the server ends with it. */

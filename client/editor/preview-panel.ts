@@ -23,8 +23,11 @@ const viewType = 'barstave.preview'
 /** A cursor that moves on within this time has not come anywhere yet. */
 const restMilliseconds = 80
 
-/** The command that opens the preview beside the text, and the panel's return after a reload. Everything ends with the extension. */
-export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): void {
+/**
+ * The command that opens the preview beside the text, and the panel's return after a reload. Everything ends with the extension.
+ * @returns what asks the server for what is shown, or would be.
+ */
+export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): () => PreviewQuestion {
 	const messenger = new Messenger()
 	let open: PreviewPanel | undefined
 	const take = (panel: WebviewPanel, held: Subject | null) => {
@@ -52,6 +55,7 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 		}),
 		{ dispose: () => open?.dispose() },
 	)
+	return () => open?.question() ?? questionFor(client, null, null)
 }
 
 /** Scripts run; files come from the built extension alone. */
@@ -169,23 +173,13 @@ class PreviewPanel implements Disposable {
 		}, restMilliseconds)
 	}
 
-	private question(): PreviewQuestion {
-		const editor = [window.activeTextEditor, ...window.visibleTextEditors].find(isOurs)
-		return {
-			...(this.held === null ? {} : { held: this.held }),
-			...(this.shown === null ? {} : { shown: this.shown }),
-			...(editor ? this.placeOfCursor(editor) : {}),
-		}
-	}
-
-	private placeOfCursor(editor: TextEditor): { readonly uri: string; readonly at: Position } {
-		const { line, character } = editor.selection.active
-		return { uri: this.client.code2ProtocolConverter.asUri(editor.document.uri), at: { line, character } }
+	question(): PreviewQuestion {
+		return questionFor(this.client, this.held, this.shown)
 	}
 
 	private tellCursor(editor: TextEditor | undefined): void {
 		if (!isOurs(editor)) return
-		const { uri, at: place } = this.placeOfCursor(editor)
+		const { uri, at: place } = placeOfCursor(this.client, editor)
 		const at = { uri, ...place }
 		this.messenger.sendNotification(cursor, this.page, { at })
 	}
@@ -199,6 +193,20 @@ class PreviewPanel implements Disposable {
 			selection: new Range(start.line, start.character, end.line, end.character),
 		})
 	}
+}
+
+function questionFor(client: BaseLanguageClient, held: Subject | null, shown: Subject | null): PreviewQuestion {
+	const editor = [window.activeTextEditor, ...window.visibleTextEditors].find(isOurs)
+	return {
+		...(held === null ? {} : { held }),
+		...(shown === null ? {} : { shown }),
+		...(editor ? placeOfCursor(client, editor) : {}),
+	}
+}
+
+function placeOfCursor(client: BaseLanguageClient, editor: TextEditor): { readonly uri: string; readonly at: Position } {
+	const { line, character } = editor.selection.active
+	return { uri: client.code2ProtocolConverter.asUri(editor.document.uri), at: { line, character } }
 }
 
 /** The page's frame. Its policy lets in our one script and our one style sheet: no other address, no inline code, no inline style. */

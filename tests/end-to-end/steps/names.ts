@@ -14,6 +14,7 @@ export type Step =
 	| 'the status bar says whose loads are shown, and others can be chosen'
 	| 'the sheet of a plan opens by its name'
 	| 'above a block stands who runs it, and a way to the sheet'
+	| 'what the preview shows is saved as a calendar, a PDF and a page'
 	| 'what somebody has written is shown as text, and nothing of it runs'
 	| 'a first workspace is written into an empty folder, and into no other'
 	| 'after a reload everything is there again'

@@ -106,6 +106,31 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await lenses.getByRole('button', { name: 'Open the sheet of Per Holst' }).click()
 		await bench.webview.getByRole('heading', { name: 'Per, autumn' }).waitFor()
 	},
+	'what the preview shows is saved as a calendar, a PDF and a page': async (bench, { root }) => {
+		await bench.openFile('plans/mara-autumn.stave')
+		await bench.run('Barstave: Open the sheet of a plan')
+		await bench.pick('mara', 'Mara, to the regionals')
+		await bench.page.locator('.tab', { hasText: 'Preview: Mara, to the regionals' }).click()
+		const saved = async (format: string, file: string) => {
+			await bench.pick(format, format)
+			await bench.fillDialog(`${root}/${file}`, 'Save')
+			const told = bench.page.locator('.notification-toast', { hasText: `"${file}" is written.` })
+			await told.waitFor()
+			await told.hover()
+			await told.getByRole('button', { name: 'Clear Notification' }).click()
+		}
+		await bench.page.locator('.editor-actions').getByRole('button', { name: 'Save the sheet as a file' }).click()
+		await saved('Calendar', 'mara.ics')
+		await bench.openFile('mara.ics')
+		await expect.poll(() => bench.lines()).toContain('UID:mara-autumn.hinge-rebuild-1.week-1.heavy-pull@mara-lind.barstave')
+		await bench.openFile('plans/mara-autumn.stave')
+		await bench.run('Barstave: Save the sheet as a file')
+		await saved('PDF, A4', 'mara.pdf')
+		await bench.run('Barstave: Save the sheet as a file')
+		await saved('Page', 'mara.html')
+		await bench.openFile('mara.html')
+		await expect.poll(() => bench.lines()).toContainEqual(expect.stringContaining('<!doctype html>'))
+	},
 	'what somebody has written is shown as text, and nothing of it runs': async bench => {
 		await bench.openFile(hostile.file)
 		await bench.run('Barstave: Open the sheet of a plan')

@@ -1,0 +1,118 @@
+import { commands, type Disposable, env, l10n, Uri, window, workspace } from 'vscode'
+import type { BaseLanguageClient } from 'vscode-languageclient'
+import type { PreviewQuestion, Subject } from '../../../language/reports/preview.ts'
+import type { FileRequest } from '../../outputs/write-file.ts'
+import type { FileWriter } from '../file-writer.ts'
+import { type ShownPicture, shownPicture } from '../shown-picture.ts'
+
+interface Format extends Pick<FileRequest, 'format' | 'paper'> {
+	readonly label: string
+	readonly detail: string
+	/** Of the file's name, after the name of what is saved. */
+	readonly ending: string
+	/** What files of that ending are called. */
+	readonly called: string
+}
+
+/** Saves what the preview shows as a file: the person picks a format, then a place. */
+export function registerSaveSheet(client: BaseLanguageClient, question: () => PreviewQuestion, write: FileWriter): Disposable {
+	return commands.registerCommand('barstave.saveSheet', async () => {
+		const shown = await shownPicture(client, question())
+		if (!shown) return
+		const format = await window.showQuickPick(formatsFor(shown), { title: l10n.t('Save as'), matchOnDetail: true })
+		if (format) await save(shown, format, write)
+	})
+}
+
+/** Saves a page, where there is nothing to pick. */
+export async function savePage(shown: ShownPicture, write: FileWriter): Promise<Uri | undefined> {
+	return save(shown, pageFormat(), write)
+}
+
+function formatsFor({ picture }: ShownPicture): Format[] {
+	const sheet: Format[] = [
+		{
+			label: l10n.t('PDF, A4'),
+			detail: l10n.t('One week a page, with room to write'),
+			format: 'pdf',
+			paper: 'a4',
+			ending: '.pdf',
+			called: 'PDF',
+		},
+		{
+			label: l10n.t('PDF, Letter'),
+			detail: l10n.t('One week a page, with room to write'),
+			format: 'pdf',
+			paper: 'letter',
+			ending: '.pdf',
+			called: 'PDF',
+		},
+		{
+			label: l10n.t('Calendar'),
+			detail: l10n.t('One event a session, for every calendar called'),
+			format: 'ics',
+			paper: 'a4',
+			ending: '.ics',
+			called: l10n.t('Calendar'),
+		},
+		{
+			label: l10n.t('Table of all sets'),
+			detail: l10n.t('One row a set, for spreadsheets (CSV)'),
+			format: 'csv',
+			paper: 'a4',
+			ending: '.csv',
+			called: 'CSV',
+		},
+	]
+	const volume: Format = {
+		label: l10n.t('Table of the weekly volume'),
+		detail: l10n.t('One row a figure, for spreadsheets (CSV)'),
+		format: 'volume-csv',
+		paper: 'a4',
+		ending: '-volume.csv',
+		called: 'CSV',
+	}
+	return [pageFormat(), ...(picture.sheet === null ? [] : sheet), ...(picture.volume === null ? [] : [volume])]
+}
+
+function pageFormat(): Format {
+	return {
+		label: l10n.t('Page'),
+		detail: l10n.t('To look at and to print in a browser (HTML)'),
+		format: 'html',
+		paper: 'a4',
+		ending: '.html',
+		called: 'HTML',
+	}
+}
+
+/** @returns where it was saved; `undefined` where it was not. */
+async function save({ subject, picture }: ShownPicture, format: Format, write: FileWriter): Promise<Uri | undefined> {
+	const folder = workspace.workspaceFolders?.[0]?.uri
+	const name = fileName(subject) + format.ending
+	const to = await window.showSaveDialog({
+		...(folder ? { defaultUri: Uri.joinPath(folder, name) } : {}),
+		title: l10n.t('Save as'),
+		saveLabel: l10n.t('Save'),
+		filters: { [format.called]: [format.ending.split('.').at(-1)!] },
+	})
+	if (!to) return undefined
+	try {
+		await workspace.fs.writeFile(to, await write({ picture, ...pick(format), locale: env.language }))
+		void window.showInformationMessage(l10n.t('"{0}" is written.', to.path.split('/').at(-1)!))
+		return to
+	} catch (problem) {
+		const reason = problem instanceof Error ? problem.message : String(problem)
+		void window.showErrorMessage(l10n.t('"{0}" cannot be written: {1}', name, reason))
+		return undefined
+	}
+}
+
+function pick({ format, paper }: Format): Pick<FileRequest, 'format' | 'paper'> {
+	return { format, paper }
+}
+
+/** A name of a team's plan has a stroke in it, which would be a folder. */
+export function fileName({ name }: Subject): string {
+	return name.replaceAll('/', '-')
+}
