@@ -93,7 +93,6 @@ async function save({ subject, picture }: ShownPicture, format: Format, write: F
 	const to = await window.showSaveDialog({
 		...(folder ? { defaultUri: Uri.joinPath(folder, name) } : {}),
 		title: l10n.t('Save as'),
-		saveLabel: l10n.t('Save'),
 		filters: { [format.called]: [format.ending.split('.').at(-1)!] },
 	})
 	if (!to) return undefined

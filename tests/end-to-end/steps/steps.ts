@@ -113,7 +113,7 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.page.locator('.tab', { hasText: 'Preview: Mara, to the regionals' }).click()
 		const saved = async (format: string, file: string) => {
 			await bench.pick(format, format)
-			await bench.fillDialog(`${root}/${file}`, 'Save')
+			await bench.fillDialog(`${root}/${file}`, 'OK')
 			const told = bench.page.locator('.notification-toast', { hasText: `"${file}" is written.` })
 			await told.waitFor()
 			await told.hover()
@@ -121,14 +121,15 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		}
 		await bench.page.locator('.editor-actions').getByRole('button', { name: 'Save the sheet as a file' }).click()
 		await saved('Calendar', 'mara.ics')
-		await bench.openFile('mara.ics')
+		await bench.page.locator('.tab', { hasText: 'mara-autumn.stave' }).click()
+		await bench.openFromExplorer('mara.ics')
 		await expect.poll(() => bench.lines()).toContain('UID:mara-autumn.hinge-rebuild-1.week-1.heavy-pull@mara-lind.barstave')
 		await bench.openFile('plans/mara-autumn.stave')
 		await bench.run('Barstave: Save the sheet as a file')
 		await saved('PDF, A4', 'mara.pdf')
 		await bench.run('Barstave: Save the sheet as a file')
 		await saved('Page', 'mara.html')
-		await bench.openFile('mara.html')
+		await bench.openFromExplorer('mara.html')
 		await expect.poll(() => bench.lines()).toContainEqual(expect.stringContaining('<!doctype html>'))
 	},
 	'what somebody has written is shown as text, and nothing of it runs': async bench => {

@@ -49,6 +49,13 @@ export class Workbench {
 		await this.editor.locator('.view-line').first().waitFor()
 	}
 
+	/** Opens a file that lies in the folder itself. Not every editor finds new files by their names. */
+	async openFromExplorer(file: string): Promise<void> {
+		await this.page.locator('.explorer-folders-view .monaco-list-row', { hasText: file }).dblclick()
+		await this.page.locator('.tab.active', { hasText: file }).waitFor()
+		await this.editor.locator('.view-line').first().waitFor()
+	}
+
 	/** Runs a command by its title in the command palette. */
 	async run(title: string): Promise<void> {
 		await this.#quickInput('F1', `>${title}`, title)
@@ -109,7 +116,7 @@ export class Workbench {
 		await this.#choose(words, row)
 	}
 
-	/** Answers the dialog for a folder with a path. */
+	/** Answers a dialog for a folder or a file with a path. */
 	async fillDialog(path: string, button: string): Promise<void> {
 		const input = this.page.locator('.quick-input-widget:visible input').first()
 		await input.waitFor()
