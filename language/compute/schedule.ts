@@ -69,6 +69,7 @@ function dateSession(placed: PlacedSession, run: ScheduledRun, setting: PlanSett
 		runWeek,
 		date,
 		weekday: weekdayOf(date),
+		meant,
 		movedFrom: move?.from,
 		part: day?.part,
 		planWeek: planWeekOf(date, setting.firstDay ?? date),

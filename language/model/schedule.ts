@@ -172,7 +172,9 @@ export interface ScheduledSession {
 	/** `undefined`: at no time in particular. */
 	readonly part: PartOfDay | undefined
 	readonly run: ScheduledRun
-	/** The day from which the plan moves it to this one. */
+	/** The day for which it was meant before pauses moved it on. */
+	readonly meant: CalendarDate
+	/** The day from which a line of the plan moves it to this one. */
 	readonly movedFrom: CalendarDate | undefined
 	/** Week of the block, from 1. */
 	readonly blockWeek: number

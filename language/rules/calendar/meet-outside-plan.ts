@@ -59,15 +59,8 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
  */
 function movedPast(meet: CalendarDate, plan: Plan, programme: Programme): readonly ScheduledSession[] {
 	if (plan.pauses.length === 0) return []
-	const keyOf = ({ run, session, runWeek }: ScheduledSession) => `${run.run.span.start} ${session.name.text} ${runWeek}`
-	const isAfter = ({ date }: ScheduledSession) => date > meet
-	const meant = new Set(
-		schedulePlan({ ...plan, pauses: [] }, programme)
-			.sessions.filter(isAfter)
-			.map(keyOf),
-	)
 	return schedulePlan(plan, programme).sessions.filter(
-		session => isAfter(session) && session.run.firstDay <= meet && !meant.has(keyOf(session)),
+		({ meant, date, movedFrom, run }) => meant <= meet && date > meet && movedFrom === undefined && run.firstDay <= meet,
 	)
 }
 
