@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
+import { barstave, root } from '../client/terminal/support/program.ts'
 import { makeFolder, uriOf } from './support/editor.ts'
 import { type Message, PlainClient } from './support/plain-client.ts'
 
@@ -201,5 +204,26 @@ describe('the end', () => {
 		client.notify('exit', null)
 		expect((await client.ended).said).toBe('')
 		expect(client.noise).toEqual([])
+	})
+})
+
+describe('the page about other editors', () => {
+	const page = readFileSync(path.join(root, 'server/OTHER-EDITORS.md'), 'utf8')
+
+	it('names messages that the server knows', async () => {
+		const { client, uri } = await start()
+		const named = new Set([...page.matchAll(/`(barstave\/[A-Za-z]+)`/g)].map(([, name]) => name!))
+		expect(named.size).toBeGreaterThan(4)
+		for (const name of named)
+			if (!name.endsWith('Changed')) expect((await client.request(name, { uri })).error, name).toBeUndefined()
+		client.write([open(uri)])
+		await client.request('textDocument/documentSymbol', { textDocument: { uri } })
+		const told = new Set(client.received.map(one => one.method))
+		for (const name of named) if (name.endsWith('Changed')) expect([...told], name).toContain(name)
+	})
+
+	it('shows the command that the program has', async () => {
+		expect(page.match(/language-server", "--stdio"|'language-server', '--stdio'|language-server --stdio/g)).toHaveLength(3)
+		expect((await barstave(['language-server', '--help'])).out).toContain('--stdio')
 	})
 })

@@ -96,8 +96,11 @@ interface LoggedTest {
 
 /** The latest of each lift. */
 function testsOf(lifter: Lifter, programme: Programme): readonly LoggedTest[] {
+	const entries = entriesOf(lifter, programme)
+	// Where nothing is logged, no key in a block needs to be looked at here.
+	if (entries.length === 0) return []
 	const planned = plannedSessions(lifter, programme)
-	const all = entriesOf(lifter, programme).flatMap(logged =>
+	const all = entries.flatMap(logged =>
 		logged.entry.lifts
 			.map(({ movement }) => movement.text)
 			.filter(lift =>
