@@ -5,7 +5,7 @@ import { libraryScheme } from '../language/workspace/library.ts'
 const folder = `${libraryScheme}:/rules/`
 
 /** Where all rules are listed, with a link to each page. */
-const indexUri = `${folder}index.md`
+export const indexUri = `${folder}index.md`
 
 /** Where the page of a rule is read: inside the editor, without a network. */
 export function pageUri(code: string): string {
@@ -25,7 +25,7 @@ function index(): string {
 		const lines = ofArea.map(rule => `- [${rule.code}](${pageUri(rule.code)}) (${rule.level}): ${rule.summary}`)
 		return `## ${areaTitles[area]}\n\n${lines.join('\n')}\n`
 	})
-	return `# The rules\n\n${lead}\n\n${areas.join('\n')}`
+	return `# The rules\n\n${lead} Every line of the language: [the reference](${libraryScheme}:/reference/README.md).\n\n${areas.join('\n')}`
 }
 
 const lead =

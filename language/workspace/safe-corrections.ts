@@ -8,7 +8,7 @@ const guesses: ReadonlySet<string> = new Set<FaultCode>(['syntax', 'bad-number',
 /**
  * The problems of a file that can be corrected without a question to the coach: the correction changes nothing about the training, there
  * is only one, and it takes no word away. Where a line has a fault that is not of that kind, all of the line is the coach's to settle: in
- * `4 x 5 @8` nobody knows what the 8 is until it is said.
+ * `4 x 5 @80` nobody knows what the 80 is until it is said.
  */
 export function safelyCorrected(text: string, problems: readonly FileProblem[]): readonly FileProblem[] {
 	const safe = new Set(problems.filter(isSafe))

@@ -13,18 +13,37 @@ import { ruleOf } from '../../language/rules/registry.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { isPicked, plansRunning } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
+
+<<<<<<< HEAD
+
 import { definitionAt, type Found, holds, namedAt, type Target, titleOf } from '../lookup.ts'
+
+=======
+
+import { formsAt } from '../form-at.ts'
+import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
+
+>>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
+
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
 import { groupsIn, itemsIn } from '../prescriptions.ts'
+import { formText } from '../reference-pages.ts'
 import { pageUri } from '../rule-pages.ts'
+
+<<<<<<< HEAD
+
 import { treesOf } from '../syntax.ts'
+
+=======
+>>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
+
 import type { Workspace } from '../workspace.ts'
 
 /** More lifters than this make a hover that nobody reads; the sheets show all. */
 const mostPlans = 3
 
-/** Says what a name is, how a load came about, and what a rule wants. */
+/** Says what a name is, how a load came about, what a rule wants, and what a word of the language means. */
 export const hover: Feature = {
 	capabilities: { hoverProvider: true },
 	register({ connection, workspace, chosen }) {
@@ -36,7 +55,11 @@ export const hover: Feature = {
 					milestoneHover(found) ??
 					loadHover(found, chosen.pickedIn(textDocument.uri)) ??
 					nameHover(found) ??
+<<<<<<< HEAD
 					lineHover(found, workspace))
+=======
+					wordHover(found, workspace))
+>>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -85,6 +108,14 @@ function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown 
 
 function sentence(text: string): string {
 	return text.slice(0, 1).toUpperCase() + text.slice(1)
+}
+
+/** What a word of the language means where it stands, from the reference. */
+function wordHover({ file, start, offset }: Found, { reader }: Workspace): Shown | undefined {
+	const text = file.parts.find(part => part.start === start)?.text ?? ''
+	const at = formsAt(text, offset, reader)
+	const said = at?.forms.map(formText).find(one => one !== undefined)
+	return at && said ? { span: at.span, text: said } : undefined
 }
 
 function ruleHover({ definition, offset }: Found): Shown | undefined {

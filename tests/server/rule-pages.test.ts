@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs'
-import { afterAll, beforeAll, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Hover, MarkupContent } from 'vscode-languageserver'
 import { rules } from '../../language/rules/registry.ts'
 import { pathOf } from '../language/rules/harness/markdown.ts'
 import { Editor, makeFolder } from './support/editor.ts'
@@ -42,4 +43,37 @@ it('links to pages that are there, and from each of them back', async () => {
 
 it('says so where there is no such page', async () => {
 	expect(await textAt('barstave-library:/rules/no-such-rule.md')).toContain('Nothing built in is called')
+})
+
+describe('the reference of the language', () => {
+	it('is read inside the editor, with links that lead to pages that are there', async () => {
+		const seen = new Set<string>()
+		const left = ['barstave-library:/reference/README.md']
+		for (let uri = left.pop(); uri !== undefined; uri = left.pop()) {
+			if (seen.has(uri)) continue
+			seen.add(uri)
+			const page = await textAt(uri)
+			expect(page, uri).not.toContain('Nothing built in is called')
+			const links = [...page.matchAll(/\]\(([^)]+)\)/g)].map(match => match[1]!.split('#')[0]!)
+			for (const link of links.filter(one => one !== '')) {
+				expect(link, uri).toMatch(/^(barstave-library:|https:)/)
+				if (link.startsWith('barstave-library:/reference/')) left.push(link)
+				else if (link.startsWith('barstave-library:')) expect(await textAt(link), uri).not.toContain('Nothing built in is called')
+			}
+		}
+		expect(seen.size).toBeGreaterThan(12)
+	})
+
+	it.each([
+		['plates 20 kg x 2', 'plates', 'gym.md#plates-the-discs'],
+		['round down', 'round', 'gym.md#round'],
+	])('says over a word of %s what it means', async (line, word, link) => {
+		const folder = await makeFolder({ 'a.stave': `gym hall "Hall"\n  ${line}\n` })
+		const other = await Editor.start([folder])
+		const uri = await other.open(folder, 'a.stave')
+		const hover = await other.request<Hover>('textDocument/hover', { textDocument: { uri }, position: { line: 1, character: 3 } })
+		await other.stop()
+		expect((hover.contents as MarkupContent).value).toContain(word)
+		expect((hover.contents as MarkupContent).value).toContain(`(barstave-library:/reference/${link})`)
+	})
 })

@@ -27,7 +27,13 @@ describe('check --fix', () => {
 		expect(again).toMatchObject({ status: 0, out: '1 file checked, nothing to report.\n', said: '' })
 	})
 
-	test.each(['deadlift 4 x 5 @8', 'plank 3x5x100', 'plank 3 x 30 s § 4', 'plank 3x30 s 8'])(
+	test('writes what is pasted from elsewhere in our form', async () => {
+		const cwd = await workspaceOf({ 'a.stave': sound.replace('plank 3 x 30 s', 'Plank 3x30" @8 each') })
+		await barstave(['check', '--fix'], { cwd })
+		expect(await textAt(cwd)).toBe(sound.replace('plank 3 x 30 s', 'plank 3 x 30 s rpe 8 each side'))
+	})
+
+	test.each(['deadlift 4 x 5 @80', 'plank 3x5x100', 'plank 3 x 30 s § 4', 'plank 3x30 s 8'])(
 		'leaves a line to the coach where only the coach knows what it means: %s',
 		async words => {
 			const faulty = sound.replace('plank 3 x 30 s', words)

@@ -5,8 +5,9 @@ import { formatText } from '../../../language/formatting/format.ts'
 import { exampleLines } from '../../../language/parser/examples.ts'
 import { DefinitionParser } from '../../../language/parser/parse.ts'
 import { splitDefinitions } from '../../../language/parser/split.ts'
+import { anchorOf, entryAbout, referencePages } from '../../../language/reference/index.ts'
 import { described, listed, marksIn, problemsOfTexts } from '../rules/harness/workspace.ts'
-import { anchorOf, type Example, entries, folder, hasForm, placed, reader, rules } from './support/pages.ts'
+import { type Example, entries, folder, hasForm, placed, reader, rules } from './support/pages.ts'
 
 /**
  * The reference is complete, and true: every form of the grammar has an entry with an example of it, every word of the grammar stands in an
@@ -115,6 +116,21 @@ test('every word of the grammar stands in an example', () => {
 			.toArray(),
 	)
 	expect(words).toEqual([])
+})
+
+test('every entry is found by its form, and every page is in the program', () => {
+	expect(Object.keys(referencePages).sort()).toEqual(
+		readdirSync(folder)
+			.filter(file => file.endsWith('.md'))
+			.sort(),
+	)
+	for (const { page, title, forms } of entries) {
+		for (const form of forms) {
+			const found = entryAbout(form)
+			expect(found, form).toMatchObject(form === 'EquipmentLine' || form === 'RequiresLine' ? {} : { page, title })
+			expect(found!.lead, form).not.toBe('')
+		}
+	}
 })
 
 test('links lead somewhere', () => {

@@ -2,8 +2,9 @@ import { AstUtils, GrammarAST } from 'langium'
 import { expect, test } from 'vitest'
 import { weekdays } from '../../../language/model/quantities.ts'
 import { deviations, estimators, levels, links, muscles, patterns, roles } from '../../../language/model/vocabulary.ts'
+import { anchorOf } from '../../../language/reference/index.ts'
 import { library } from '../../../language/workspace/library.ts'
-import { anchorOf, type Entry, entries, folder, rules } from './support/pages.ts'
+import { type Entry, entries, folder, rules } from './support/pages.ts'
 
 /** The page "Words and lists" is made of the grammar, the word lists and the library. `vitest run -u` on this file writes it anew. */
 const built = [...library().files.values()].flatMap(({ parts }) => parts.flatMap(({ definition }) => definition ?? []))

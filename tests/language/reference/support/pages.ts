@@ -64,11 +64,3 @@ export function hasForm(rule: GrammarAST.ParserRule): boolean {
 	const isPart = ['Prescription', 'Target'].includes(rule.name)
 	return !isChoice && !isPart && !rule.fragment && rule.dataType === undefined
 }
-
-/** The anchor that a code host gives a heading. */
-export function anchorOf(title: string): string {
-	return title
-		.toLowerCase()
-		.replace(/[^\p{L}\p{N} _-]/gu, '')
-		.replaceAll(' ', '-')
-}
