@@ -19,7 +19,7 @@ export function referenceAt(uri: string): string | undefined {
 /** What the reference says of a form of the grammar, with the way to its entry. */
 export function formText(form: string): string | undefined {
 	const entry = entryAbout(form)
-	return entry && withLinks(`**${entry.title}**\n\n${entry.lead}\n\n[Read more](${entry.page}#${entry.anchor})`)
+	return entry && withLinks(`${entry.lead}\n\n[Read more](${entry.page}#${entry.anchor})`)
 }
 
 function withLinks(text: string): string {

@@ -14,16 +14,7 @@ import type { Folder } from '../../language/workspace/folder.ts'
 import { isPicked, plansRunning } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
 
-<<<<<<< HEAD
-
 import { definitionAt, type Found, holds, namedAt, type Target, titleOf } from '../lookup.ts'
-
-=======
-
-import { formsAt } from '../form-at.ts'
-import { definitionAt, type Found, holds, namedAt, titleOf } from '../lookup.ts'
-
->>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
 
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
@@ -31,12 +22,7 @@ import { groupsIn, itemsIn } from '../prescriptions.ts'
 import { formText } from '../reference-pages.ts'
 import { pageUri } from '../rule-pages.ts'
 
-<<<<<<< HEAD
-
 import { treesOf } from '../syntax.ts'
-
-=======
->>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
 
 import type { Workspace } from '../workspace.ts'
 
@@ -55,11 +41,7 @@ export const hover: Feature = {
 					milestoneHover(found) ??
 					loadHover(found, chosen.pickedIn(textDocument.uri)) ??
 					nameHover(found) ??
-<<<<<<< HEAD
 					lineHover(found, workspace))
-=======
-					wordHover(found, workspace))
->>>>>>> c93ccd6 (Show the reference inside the editor, and say over a word what it means)
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -90,7 +72,7 @@ function sessionText({ definition, session }: Target & { kind: 'session' }, { fo
 	return items.length > 0 ? `${heading}\n\n${escaped(items.join(', '))}` : heading
 }
 
-/** Of any other word or number: what its line says, and how it is written. */
+/** Of any other word or number: what its line says, how it is written, and what the reference says of it. */
 function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown | undefined {
 	const part = file.parts.find(one => one.start === start)
 	const parsed = part && treesOf(part, workspace.reader).findLast(one => one.start <= offset)
@@ -100,7 +82,8 @@ function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown 
 	for (let node: AstNode | undefined = leaf.astNode; node; node = node.$container) {
 		const line = exampleLines[node.$type]
 		if (!line) continue
-		const text = `${escaped(sentence(line.what))}, as in: \`${line.example}\``
+		const meaning = formText(node.$type)
+		const text = `${escaped(sentence(line.what))}, as in: \`${line.example}\`${meaning ? `\n\n${meaning}` : ''}`
 		return { span: { start: parsed.start + leaf.offset, end: parsed.start + leaf.end }, text }
 	}
 	return undefined
@@ -108,14 +91,6 @@ function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown 
 
 function sentence(text: string): string {
 	return text.slice(0, 1).toUpperCase() + text.slice(1)
-}
-
-/** What a word of the language means where it stands, from the reference. */
-function wordHover({ file, start, offset }: Found, { reader }: Workspace): Shown | undefined {
-	const text = file.parts.find(part => part.start === start)?.text ?? ''
-	const at = formsAt(text, offset, reader)
-	const said = at?.forms.map(formText).find(one => one !== undefined)
-	return at && said ? { span: at.span, text: said } : undefined
 }
 
 function ruleHover({ definition, offset }: Found): Shown | undefined {

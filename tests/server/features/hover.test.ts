@@ -88,7 +88,7 @@ it.each([
 	['plan.stave', 'start', 1, 'The start'],
 	['plan.stave', '2026-10-05', 3, 'The start'],
 ] as const)('says in %s at %j what the line is and how it is written', async (name, words, after, what) => {
-	expect(await hoverText(club.at(name, words, after))).toMatch(new RegExp(`^${what}, as in: \`.+\`$`))
+	expect(await hoverText(club.at(name, words, after))).toMatch(new RegExp(`^${what}, as in: \`.+\`\n\n.+\n\n\\[Read more\\]`))
 })
 
 it('says nothing in a comment or a title, nor between words', async () => {
