@@ -1,10 +1,8 @@
 import { daysBetween, weekdayOf } from '../../compute/calendar.ts'
 import { isMovable } from '../../compute/outline/placements.ts'
-import { isMovable } from '../../compute/outline/placements.ts'
 import { covers, weekCount } from '../../compute/outline/week-choice.ts'
 import { outlineBlock } from '../../compute/outline.ts'
 import { schedulePlan } from '../../compute/schedule.ts'
-import { dayText } from '../../compute/session-days.ts'
 import { dayText } from '../../compute/session-days.ts'
 import type { Block, DayMove, Plan, Run, RunChange } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
@@ -127,16 +125,6 @@ class RunNames {
 		const otherwise = this.sessions.length > 0 ? `Its sessions: ${inWords(this.sessions)}.` : 'It has no sessions.'
 		const begin = `${this.block.name.text} has no session "${name.text}".`
 		this.found.push(unknown(name, begin, this.sessions, otherwise))
-	}
-
-	private needOneDay(name: Name): void {
-		const session = this.block.sessions.find(one => one.name.text === name.text)
-		if (session === undefined || isMovable(session, this.block)) return
-		const turn = this.block.turns.find(one => one.sessions.some(each => each.text === name.text))
-		const days = inWords((session.days.length > 0 ? session.days : (turn?.days ?? [])).map(dayText))
-		const why = session.days.length > 0 ? `stands on ${days}` : `takes its turn over ${days}`
-		const message = `${name.text} ${why}, and this line does not say which of them it moves. Move one day by its date: move ${name.text} from … to …`
-		this.found.push({ span: name.span, message })
 	}
 
 	private needOneDay(name: Name): void {
