@@ -119,4 +119,33 @@ block squats "Squats"
 		expect(heavy(6)[0]!.message).toMatch(/^For lifter-01, lifter-02 and 4 others/)
 		expect(heavy(6)).toHaveLength(1)
 	})
+
+	test('is silenced for one member by an exception among that member’s lines', () => {
+		const plan = (who: string) =>
+			`plan winter for first-platform\n  start 2026-09-07\n  run build\n    for ${who}\n      allow above-limit because "tested"`
+		const limits = ['lifter-01', 'lifter-02'].map(name => `limits ${name}-own for ${name}\n  no set above 65%`)
+		const about = (who: string) =>
+			reported(plan(who), ...limits)
+				.filter(problem => ['above-limit', 'unused-allow'].includes(problem.code))
+				.map(problem => `${problem.code} ${problem.message.split(/[,:]/)[0]}`)
+		expect(about('lifter-01')).toEqual(['above-limit For lifter-02'])
+		// An exception that silences nothing is reported.
+		expect(about('lifter-05')).toEqual([
+			'above-limit For lifter-01 and lifter-02',
+			'unused-allow This exception silences nothing',
+		])
+	})
+
+	test('of the text is said once, whoever the members are', () => {
+		const found = reported('plan winter for first-platform\n  start 2026-09-07\n  run build\n    drop back-squat\n  run nothing')
+		expect(found.map(problem => problem.message.split('.')[0])).toEqual([
+			'build has no back-squat to drop here',
+			'No block is called "nothing"',
+		])
+	})
+
+	test('has nobody to be for, where the team has no members', () => {
+		const found = reported('team empty "Nobody yet"\nplan winter for empty\n  start 2026-09-07\n  run build')
+		expect(found.map(problem => problem.code)).toEqual(['unknown-name'])
+	})
 })
