@@ -56,15 +56,17 @@ function explanationText({ session, item, sets }: DayExplanation, style: Style, 
 }
 
 /** What the plan has instead, so that the next question can be right. */
-function whyNothing({ sessions }: Schedule, date: CalendarDate, movement: string): string {
+function whyNothing({ plan, sessions }: Schedule, date: CalendarDate, movement: string): string {
 	const that = sessions.filter(session => session.date === date)
 	if (that.length > 0) {
 		const names = new Set(that.flatMap(session => session.items.map(item => item.movementName.text)))
 		return `There is no "${movement}" on ${date}. That day has: ${[...names].join(', ')}.`
 	}
+	const pause = plan.pauses.find(one => one.from <= date && date <= one.to)
+	const paused = pause ? ` It lies in the pause from ${pause.from} to ${pause.to}.` : ''
 	const days = sessions
 		.filter(session => session.items.some(item => item.movementName.text === movement))
 		.map(session => session.date)
-	if (days.length === 0) return `The plan has no "${movement}" on any day, and no session on ${date}.`
-	return `The plan has no session on ${date}. "${movement}" stands on: ${[...new Set(days)].join(', ')}.`
+	if (days.length === 0) return `The plan has no "${movement}" on any day, and no session on ${date}.${paused}`
+	return `The plan has no session on ${date}.${paused} "${movement}" stands on: ${[...new Set(days)].join(', ')}.`
 }

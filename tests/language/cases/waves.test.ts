@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { schedulePlan } from '../../../language/compute/schedule.ts'
 import { planVolume } from '../../../language/compute/volume.ts'
+import { explainSet } from '../../../language/reports/explanation.ts'
 import { planIn, workspaceOf } from '../../support/workspace.ts'
 
 const texts = `
@@ -85,6 +86,17 @@ describe('a block that is run more than once', () => {
 			({ items }) => items.at(-1)!.movementName.text,
 		)
 		expect(new Set(swapped)).toEqual(new Set(['side-plank']))
+	})
+
+	test('says why, the second time', () => {
+		const { folder, plan } = planOf('  run wave 2 times, each time add 2.5 kg')
+		const [first, second] = [0, 4].map(index => {
+			const item = schedulePlan(plan, folder).sessions[index]!.items[0]!
+			return explainSet(item.sets[0]!, item, folder).join('\n')
+		})
+		expect(first).not.toContain('each time')
+		expect(second).toContain('The block is run for time 2; each time add 2.5 kg: once by now.')
+		expect(second).toContain('+ 2.5 kg = 114.5 kg')
 	})
 
 	test('has the totals of all times', () => {
