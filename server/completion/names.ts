@@ -188,7 +188,15 @@ const movementProperties = new Set(['movement', 'movements', 'other'])
 
 /** What may stand where a rule of the grammar has a name; each once. */
 export function candidates(rule: string, property: string, place: Place): readonly Candidate[] {
-	const source = sources[`${rule}.${property}`] ?? (movementProperties.has(property) ? named('movement') : undefined)
-	const found = source?.(place) ?? []
+	const found = sourceOf(rule, property)?.(place) ?? []
 	return found.filter((one, index) => found.findIndex(other => other.name === one.name) === index)
+}
+
+/** Is it known what may stand there? */
+export function isKnown(rule: string, property: string): boolean {
+	return sourceOf(rule, property) !== undefined
+}
+
+function sourceOf(rule: string, property: string): Source | undefined {
+	return sources[`${rule}.${property}`] ?? (movementProperties.has(property) ? named('movement') : undefined)
 }

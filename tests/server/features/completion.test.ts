@@ -1,7 +1,10 @@
+import { AstUtils, GrammarAST } from 'langium'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type CompletionItem, type CompletionList, InsertTextFormat } from 'vscode-languageserver/node'
 import { definitionKinds } from '../../../language/model/definitions.ts'
+import { createBarstaveServices } from '../../../language/parser/services.ts'
 import { TextReader } from '../../../language/workspace/text-file.ts'
+import { isKnown } from '../../../server/completion/names.ts'
 import { definitionSnippets, lineSnippets } from '../../../server/completion/snippets.ts'
 import { Editor, makeFolder, uriOf } from '../support/editor.ts'
 
@@ -89,6 +92,23 @@ describe('a place', () => {
 		const clauses = await labelsAt(block('    main deadlift 4 x 5 at 70% |'))
 		expect(clauses).toEqual(expect.arrayContaining(['tempo', 'rest', 'accessory', 'session', 'week', 'each side', 'plan']))
 		expect(clauses).not.toContain('plates')
+	})
+
+	it('for a name is known wherever the grammar has one', () => {
+		const { Grammar } = createBarstaveServices()
+		const places = Grammar.rules.filter(GrammarAST.isParserRule).flatMap(rule =>
+			AstUtils.streamAllContents(rule)
+				.filter(GrammarAST.isAssignment)
+				.filter(
+					({ terminal }) =>
+						GrammarAST.isCrossReference(terminal) || (GrammarAST.isRuleCall(terminal) && terminal.rule.$refText === 'ID'),
+				)
+				.map(({ feature }) => [rule.name, feature] as const)
+				.toArray(),
+		)
+		expect(places.length).toBeGreaterThan(40)
+		// What a definition or a session is called is the coach's own.
+		expect(places.filter(([rule, property]) => property !== 'name' && !isKnown(rule, property))).toEqual([])
 	})
 
 	it('inside a text or a comment has nothing', async () => {

@@ -93,6 +93,39 @@ describe('the chosen plan', () => {
 		expect(editor.plansChanged).toBe(before + 2)
 	})
 
+	it("may be a member's of a team's plan, by its own name or by the lifter's", async () => {
+		const text =
+			'team firsts "Firsts" members ann-berg, bo-lund\nplan winter "Winter" for firsts\n  start 2027-01-04\n  run pull\n    add accessory deadlift 1 x 5 at 60% to a\n'
+		const team = await makeFolder({
+			'people.stave': files['people.stave'],
+			'block.stave': files['block.stave'],
+			'team.stave': text,
+		})
+		const own = await Editor.start([team])
+		const uri = uriOf(team, 'block.stave')
+		const loadIn = async (name: string) => {
+			const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } }
+			const params = { textDocument: { uri: uriOf(team, name) }, range }
+			const hints = await own.request<{ label: string }[]>('textDocument/inlayHint', params)
+			return hints.map(hint => hint.label).filter(label => label.endsWith(' kg'))
+		}
+		await own.openText(uri, files['block.stave'])
+		await own.openText(uriOf(team, 'team.stave'), text)
+		const listed = await own.request<PlansAnswer>('barstave/plans', { uri })
+		expect(listed.plans.map(plan => [plan.name, plan.lifter])).toEqual([
+			['winter/ann-berg', 'ann-berg'],
+			['winter/bo-lund', 'bo-lund'],
+		])
+		expect([await loadIn('block.stave'), await loadIn('team.stave')]).toEqual([['70 kg'], ['60 kg']])
+		for (const picked of [{ plan: 'winter/bo-lund' }, { lifter: 'bo-lund' }]) {
+			await own.request('barstave/choosePlan', { uri, picked: null })
+			expect((await own.request<PlansAnswer>('barstave/choosePlan', { uri, picked })).shown).toBe('winter/bo-lund')
+			// In the team's own text too, behind what it adds for all.
+			expect([await loadIn('block.stave'), await loadIn('team.stave')]).toEqual([['140 kg'], ['120 kg']])
+		}
+		await own.stop()
+	})
+
 	it('belongs to its folder', async () => {
 		const second = await makeFolder(files)
 		await editor.connection.sendNotification('workspace/didChangeWorkspaceFolders', {
