@@ -27,6 +27,17 @@ export function useKeptScroll(editor: Editor, held: { readonly current: Subject 
 	}, [editor, held])
 }
 
+/** Something else is read from its beginning; the same thing, however it has changed, from where it was. */
+export function useScrollOfSubject(chosen: Subject | null): void {
+	const before = useRef<string | null>(null)
+	const now = chosen === null ? null : `${chosen.kind} ${chosen.name}`
+	useLayoutEffect(() => {
+		if (now === null) return
+		if (before.current !== null && before.current !== now) window.scrollTo(0, 0)
+		before.current = now
+	}, [now])
+}
+
 /** The last section that begins above the middle of the window. */
 function scrollPlace(): ScrollPlace | null {
 	let place: ScrollPlace | null = null

@@ -7,10 +7,11 @@ import { ReaderContext } from '../views/reader/context.ts'
 import { readerOf } from '../views/reader/reader.ts'
 import { TeamView } from '../views/team/team-view.tsx'
 import { TextLinksContext } from '../views/text-links.ts'
+import { withUnchanged } from '../views/unchanged.ts'
 import type { Editor } from './editor.ts'
 import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
 import { keepLastGood, type Shown } from './keep-last-good.ts'
-import { useKeptScroll } from './kept-scroll.ts'
+import { useKeptScroll, useScrollOfSubject } from './kept-scroll.ts'
 import { litPlaces } from './lit-places.ts'
 import { LiveSurface } from './live-surface.tsx'
 import { type Cursor, cursor, hold, holding, ready, reveal, show, silence } from './messages.ts'
@@ -29,7 +30,7 @@ export function Panel({ editor }: { editor: Editor }) {
 	useEffect(() => {
 		editor.on(show, data => {
 			setTrouble(null)
-			setShown(last => keepLastGood(last, data))
+			setShown(last => withUnchanged(last, keepLastGood(last, data)))
 		})
 		editor.on(holding, message => {
 			if (sameSubject(message.held, heldNow.current)) return
@@ -44,6 +45,7 @@ export function Panel({ editor }: { editor: Editor }) {
 	}, [editor])
 
 	useKeptScroll(editor, heldNow, shown !== null)
+	useScrollOfSubject(shown?.data.chosen ?? null)
 
 	const data = shown?.data ?? null
 	const places = data?.picture?.written?.places
@@ -74,7 +76,7 @@ export function Panel({ editor }: { editor: Editor }) {
 		<ReaderContext.Provider value={reader}>
 			<SurfaceContext.Provider value={LiveSurface}>
 				<TextLinksContext.Provider value={links}>
-					<div class="bar">
+					<header class="bar">
 						{data !== null && data.choices.length > 0 && (
 							<SubjectPicker choices={data.choices} chosen={data.chosen} isHeld={held !== null} onHold={pick} />
 						)}
@@ -86,7 +88,7 @@ export function Panel({ editor }: { editor: Editor }) {
 								</p>
 							)}
 						</div>
-					</div>
+					</header>
 					{data === null ? (
 						<Waiting />
 					) : data.picture !== null ? (

@@ -1,4 +1,4 @@
-import { useContext } from 'preact/hooks'
+import { useContext, useMemo } from 'preact/hooks'
 import type { Picture, Place } from '../../language/reports/preview.ts'
 import { BlockAsksView } from './block/block-asks-view.tsx'
 import { BlockSheetView } from './block/block-sheet-view.tsx'
@@ -28,6 +28,7 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 	const { sheet, blockSheet, volume, titles, lifterTitle, calendar, gates, asks } = picture
 	const heading = lifterTitle === null ? picture.title : `${lifterTitle} · ${picture.title}`
 	const onSheet = new Set(sheet === null ? [] : weeksOf(sheet).map(({ week }) => week))
+	const ways = useMemo(() => waysOfSets(sheet, picture.ways), [sheet, picture.ways])
 	const hasGates = calendar !== null && gates.length > 0
 	return (
 		<main>
@@ -53,7 +54,7 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 			{calendar !== null && <CalendarView calendar={calendar} titles={titles} onSheet={onSheet} />}
 			{sheet !== null && (
 				<div id="sheet">
-					<WaysContext.Provider value={waysOfSets(sheet, picture.ways)}>
+					<WaysContext.Provider value={ways}>
 						<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
 					</WaysContext.Provider>
 				</div>

@@ -1,5 +1,6 @@
 import type { Place, PreviewProblem } from '../../language/reports/preview.ts'
 import { counted } from './counted.ts'
+import { unlessChanged } from './unchanged.ts'
 import { pageWords as words } from './words.ts'
 
 export const problemsAnchor = 'problems'
@@ -13,7 +14,7 @@ export interface ProblemsListProps {
 }
 
 /** What is open in the text that the picture comes from, each with its line. */
-export function ProblemsList({ problems, go, concerns }: ProblemsListProps) {
+export const ProblemsList = unlessChanged(function ProblemsList({ problems, go, concerns }: ProblemsListProps) {
 	return (
 		<section class="problems" id={problemsAnchor}>
 			<h2>{words.problems}</h2>
@@ -45,7 +46,7 @@ export function ProblemsList({ problems, go, concerns }: ProblemsListProps) {
 			)}
 		</section>
 	)
-}
+})
 
 function Where({ problem }: { problem: PreviewProblem }) {
 	return (

@@ -6,6 +6,7 @@ import { ReaderContext } from '../reader/context.ts'
 import { blockTitle, spokenName } from '../reader/words.ts'
 import { weekAnchor } from '../sheet/week-section.tsx'
 import { daysFrom, shift } from '../sheet/weeks.ts'
+import { unlessChanged } from '../unchanged.ts'
 import { calendarWords as words } from './words.ts'
 
 export interface CalendarViewProps {
@@ -16,7 +17,7 @@ export interface CalendarViewProps {
 }
 
 /** The plan's weeks under each other, with the days on which anything is. */
-export function CalendarView({ calendar: { weeks }, titles, onSheet }: CalendarViewProps) {
+export const CalendarView = unlessChanged(function CalendarView({ calendar: { weeks }, titles, onSheet }: CalendarViewProps) {
 	const reader = useContext(ReaderContext)
 	const [first] = weeks
 	if (first === undefined) return null
@@ -49,7 +50,7 @@ export function CalendarView({ calendar: { weeks }, titles, onSheet }: CalendarV
 			</table>
 		</section>
 	)
-}
+})
 
 /** Weeks that are left out, in one line. */
 function Gap({ before, week, columns }: { before: CalendarWeek | undefined; week: CalendarWeek; columns: number }) {

@@ -7,6 +7,7 @@ import { ReaderContext } from '../reader/context.ts'
 import type { Reader } from '../reader/reader.ts'
 import { blockTitle } from '../reader/words.ts'
 import { daysFrom } from '../sheet/weeks.ts'
+import { unlessChanged } from '../unchanged.ts'
 import { Figure } from '../volume/chart-figure.tsx'
 import { Key, KeyEntry } from '../volume/key.tsx'
 import { gateWords as words } from './words.ts'
@@ -19,7 +20,7 @@ export interface GatesViewProps {
 }
 
 /** What was passed when, what is needed when, and what is open. */
-export function GatesView({ gates, calendar, titles, go }: GatesViewProps) {
+export const GatesView = unlessChanged(function GatesView({ gates, calendar, titles, go }: GatesViewProps) {
 	const [first] = calendar.weeks
 	const last = calendar.weeks.at(-1)
 	if (gates.length === 0 || first === undefined || last === undefined) return null
@@ -56,7 +57,7 @@ export function GatesView({ gates, calendar, titles, go }: GatesViewProps) {
 			</Figure>
 		</section>
 	)
-}
+})
 
 function GatesTable({ gates, titles, go }: Omit<GatesViewProps, 'calendar'>) {
 	const reader = useContext(ReaderContext)

@@ -83,7 +83,7 @@ function LoadTable({ weeks }: { weeks: readonly LogWeek[] }) {
 			<table>
 				<thead>
 					<tr>
-						<th scope="col" />
+						<th scope="col">{words.week}</th>
 						{weeks.map(({ monday }) => (
 							<th scope="col" key={monday}>
 								<bdi>{reader.day(monday)}</bdi>

@@ -16,6 +16,7 @@ export const logWords = {
 	doneOf: (done: string, planned: string) => l10n.t`${done} of ${planned} planned sessions done`,
 	weekLoad: (load: string) => l10n.t`session load ${load}`,
 	unrated: (sessions: string) => l10n.t`${sessions} without a rating`,
+	week: l10n.t('Week'),
 	day: l10n.t('Day'),
 	movement: l10n.t('Movement'),
 	planned: l10n.t('Planned'),

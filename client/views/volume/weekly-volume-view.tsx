@@ -11,6 +11,7 @@ import { muscleSetsDrawing } from '../charts/muscle-sets.ts'
 import { counted } from '../counted.ts'
 import { ReaderContext } from '../reader/context.ts'
 import type { Reader } from '../reader/reader.ts'
+import { unlessChanged, useUnchanged } from '../unchanged.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { Key, KeyEntry } from './key.tsx'
 import {
@@ -43,11 +44,17 @@ export interface WeeklyVolumeViewProps {
 /** What the weeks add up to. */
 export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeViewProps) {
 	const reader = useContext(ReaderContext)
-	const weeks = useMemo(() => weekColumns(volume), [volume])
-	const muscles = useMemo(() => muscleSets(volume, needs), [volume, needs])
-	const links = useMemo(() => linkSets(volume, needs), [volume, needs])
-	const seconds = useMemo(() => linkSeconds(volume), [volume])
-	const lifts = useMemo(() => mainLifts(volume, sheet), [volume, sheet])
+	// A chart is drawn again when its own numbers change, not with each key.
+	const weeks = useUnchanged(useMemo(() => weekColumns(volume), [volume]))
+	const muscles = useUnchanged(useMemo(() => muscleSets(volume, needs), [volume, needs]))
+	const links = useUnchanged(useMemo(() => linkSets(volume, needs), [volume, needs]))
+	const seconds = useUnchanged(useMemo(() => linkSeconds(volume), [volume]))
+	const lifts = useUnchanged(useMemo(() => mainLifts(volume, sheet), [volume, sheet]))
+	const drawings = {
+		links: useMemo(() => linksDrawing(links, weeks, reader), [links, weeks, reader]),
+		seconds: useMemo(() => linkSecondsDrawing(seconds, weeks, reader), [seconds, weeks, reader]),
+		muscles: useMemo(() => muscleSetsDrawing(muscles, weeks, reader), [muscles, weeks, reader]),
+	}
 	const someLighter = weeks.some(week => week.deload)
 	const lighter = someLighter && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>
 
@@ -58,7 +65,7 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 				name="links"
 				title={words.links}
 				about={words.linksAbout}
-				drawing={linksDrawing(links, weeks, reader)}
+				drawing={drawings.links}
 				span="half"
 				weeks={weeks}
 				rows={[...needRows(links.stability), ...needRows(links.drive), ...neededSessions(needs)]}
@@ -74,7 +81,7 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 				name="seconds"
 				title={words.seconds}
 				about={words.secondsAbout}
-				drawing={linkSecondsDrawing(seconds, weeks, reader)}
+				drawing={drawings.seconds}
 				span="half"
 				weeks={weeks}
 				rows={[seconds.stability, seconds.drive]}
@@ -91,7 +98,7 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 					name="muscles"
 					title={words.muscles}
 					about={words.musclesAbout}
-					drawing={muscleSetsDrawing(muscles, weeks, reader)}
+					drawing={drawings.muscles}
 					span="page"
 					weeks={weeks}
 					rows={muscles.flatMap(needRows)}
@@ -112,7 +119,7 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 	)
 }
 
-function MainLift({ lift, weeks }: { lift: LiftMeasures; weeks: readonly WeekColumn[] }) {
+const MainLift = unlessChanged(function MainLift({ lift, weeks }: { lift: LiftMeasures; weeks: readonly WeekColumn[] }) {
 	const reader = useContext(ReaderContext)
 	const lighter = weeks.some(week => week.deload) && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>
 	const zones = lift.zones.map((zone): Measure => ({ name: zoneName(zone, reader), unit: null, amounts: zone.lifts }))
@@ -158,7 +165,7 @@ function MainLift({ lift, weeks }: { lift: LiftMeasures; weeks: readonly WeekCol
 			)}
 		</>
 	)
-}
+})
 
 const zoneSwatches = ['zone-1', 'zone-2', 'zone-3', 'zone-4'] as const
 
@@ -174,7 +181,7 @@ interface CapsFigureProps {
 	readonly ofBlock: boolean
 }
 
-function CapsFigure({ caps, weeks, ofBlock }: CapsFigureProps) {
+const CapsFigure = unlessChanged(function CapsFigure({ caps, weeks, ofBlock }: CapsFigureProps) {
 	const reader = useContext(ReaderContext)
 	const measures = caps.map(cap => {
 		const name = cap.fromPercent === null ? cap.title : words.capFrom(cap.title, reader.percent(cap.fromPercent))
@@ -204,7 +211,7 @@ function CapsFigure({ caps, weeks, ofBlock }: CapsFigureProps) {
 			</Key>
 		</ChartFigure>
 	)
-}
+})
 
 function NeedKey({ measures }: { measures: readonly NeedMeasure[] }) {
 	const because = new Set(measures.flatMap(({ need }) => need?.because ?? []))

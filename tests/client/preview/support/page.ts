@@ -14,15 +14,20 @@ const root = path.resolve(import.meta.dirname, '../../../..')
  * lines: messages that the page sends are kept, messages to it are posted, its state outlives a reload.
  */
 export class PreviewPage {
-	private constructor(
-		readonly page: Page,
-		private readonly browser: Browser,
-		private readonly server: Server,
-		/** All that the page has complained about, violations of the policy too. */
-		readonly complaints: string[],
-	) {}
+	readonly page: Page
+	/** All that the page has complained about, violations of the policy too. */
+	readonly complaints: string[]
+	readonly #browser: Browser
+	readonly #server: Server
 
-	static async open(folder: string): Promise<PreviewPage> {
+	private constructor(page: Page, browser: Browser, server: Server, complaints: string[]) {
+		this.page = page
+		this.complaints = complaints
+		this.#browser = browser
+		this.#server = server
+	}
+
+	static async open(folder: string, { minify = false } = {}): Promise<PreviewPage> {
 		await build({
 			absWorkingDir: root,
 			entryPoints: ['client/preview/main.tsx'],
@@ -30,6 +35,8 @@ export class PreviewPage {
 			bundle: true,
 			format: 'iife',
 			target: 'es2023',
+			minify,
+			define: { 'process.env.NODE_ENV': minify ? '"production"' : '"development"' },
 			logLevel: 'error',
 		})
 		const server = createServer(async ({ url }, response) => {
@@ -49,14 +56,24 @@ export class PreviewPage {
 
 	/** Sends the page a message as the extension does. */
 	async tell<P>(type: NotificationType<P>, params: P): Promise<void> {
-		await this.page.evaluate(message => window.postMessage(message), {
-			method: type.method,
-			sender: { type: 'extension' },
-			receiver: { type: 'webview', webviewType: 'barstave.preview' },
-			params,
-		})
+		await this.page.evaluate(message => window.postMessage(message), messageOf(type, params))
 		// Drawn, and the charts too.
 		await this.page.evaluate(() => new Promise(resolve => setTimeout(() => requestAnimationFrame(resolve), 50)))
+	}
+
+	/** Sends the page a message, and gives the milliseconds from then until what it changes has been painted. */
+	async paint<P>(type: NotificationType<P>, params: P): Promise<number> {
+		return this.page.evaluate(
+			message =>
+				new Promise<number>(resolve => {
+					const start = performance.now()
+					// Heard after the page itself has, which draws before the next frame.
+					const heard = () => requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - start)))
+					window.addEventListener('message', heard, { once: true })
+					window.postMessage(message)
+				}),
+			messageOf(type, params),
+		)
 	}
 
 	/** What the page has sent to the extension with this message. */
@@ -66,10 +83,14 @@ export class PreviewPage {
 	}
 
 	async close(folder: string): Promise<void> {
-		await this.browser.close()
-		this.server.close()
+		await this.#browser.close()
+		this.#server.close()
 		await rm(folder, { recursive: true })
 	}
+}
+
+function messageOf<P>({ method }: NotificationType<P>, params: P) {
+	return { method, sender: { type: 'extension' }, receiver: { type: 'webview', webviewType: 'barstave.preview' }, params }
 }
 
 const policy = "default-src 'none'; script-src 'nonce-n'; style-src 'self'"
