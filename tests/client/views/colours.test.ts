@@ -68,7 +68,7 @@ const visions = {
 } as const
 
 function seenWith(vision: keyof typeof visions, colour: Rgb): Rgb {
-	const rows = visions[vision].map(row => row.reduce((sum, share, index) => sum + share * colour[index]!, 0))
+	const rows = visions[vision].map(row => row.reduce<number>((sum, share, index) => sum + share * colour[index]!, 0))
 	return rows.map(value => Math.min(1, Math.max(0, value))) as unknown as Rgb
 }
 

@@ -83,6 +83,64 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.typeOver(placeOf(block, '70', 'week 1'), '70')
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
 	},
+	'only what a key changes is drawn again in the preview': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+		const frame = await bench.webviewFrame()
+		await frame.evaluate(() => {
+			const touched: string[] = []
+			Object.assign(window, { touched })
+			new MutationObserver(changes => {
+				for (const { target, type, addedNodes, removedNodes } of changes) {
+					const element = target instanceof Element ? target : target.parentElement
+					const week = element?.closest('section.week')?.id
+					// Lit sets move with the cursor.
+					if (type === 'attributes' && element?.matches('tr.sets')) continue
+					for (const node of [...addedNodes, ...removedNodes]) if (node.nodeName === 'MAIN') touched.push('all of it')
+					if (week !== undefined && week !== 'week-1') touched.push(week)
+					if (element?.closest('.calendar, .gates')) touched.push('calendar or gates')
+				}
+			}).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true })
+		})
+		await bench.typeOver(placeOf(block, '70', 'week 1'), '75')
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('120 kg')
+		await bench.typeOver(placeOf(block, '70', 'week 1'), '70')
+		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+		expect(await frame.evaluate(() => (window as unknown as { touched: string[] }).touched)).toEqual([])
+	},
+	'a broken text keeps the last picture, and says so': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		const place = placeOf(block, 'deadlift', 'main')
+		await bench.typeOver(place, '@@@')
+		await bench.webview.locator('.warning', { hasText: 'Hinge rebuild' }).waitFor()
+		expect(await bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+		expect(await bench.webview.locator('section.week.stale').count()).toBe(5)
+		await bench.undoUntil('    main deadlift')
+		await bench.webview.locator('.warning', { hasText: 'Hinge rebuild' }).waitFor({ state: 'detached' })
+	},
+	'a click on a set goes to its very text, and the cursor lights the set': async (bench, { block }) => {
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.goTo(placeOf(block, 'weeks'))
+		// The bench press stands twice in week 1: on squat day, and lighter on position day.
+		const rows = bench.webview.locator('#week-1 tr.sets.main', { hasText: 'Bench press' })
+		expect(await rows.count()).toBe(2)
+		await rows.last().getByRole('button').click()
+		const { line, column, text } = placeOf(block, '4 x 6 at 67.5%')
+		const selected = `Ln ${line}, Col ${column + text.length} (${text.length} selected)`
+		await bench.statusItem(selected).waitFor()
+		await bench.webview.locator('#week-1 tr.sets.lit', { hasText: '4 × 6' }).first().waitFor()
+		expect(await bench.webview.locator('#week-1 tr.sets.lit').count()).toBe(1)
+		await bench.focusText()
+	},
+	'what is picked in the preview stays, until it follows the cursor again': async bench => {
+		await bench.pickInPreview('Tom Aas · Tom, first winter')
+		await bench.webview.getByRole('heading', { name: 'Tom, first winter' }).waitFor()
+		await bench.focusText()
+		await bench.openFile('blocks/hinge-rebuild.stave')
+		await bench.webview.getByRole('heading', { name: 'Tom, first winter' }).waitFor()
+		await bench.followInPreview()
+		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
+	},
 	'the status bar says whose loads are shown, and others can be chosen': async bench => {
 		await bench.openFile('blocks/pull-drive.stave')
 		const item = bench.statusItem('Loads are those of')

@@ -171,11 +171,15 @@ export class Workbench {
 		await this.page.waitForTimeout(500)
 	}
 
-	/** Opens a view in the preview, beside the text that leads to it. */
-	async showView({ file, picked, heading }: View): Promise<void> {
-		// Where the preview has the focus, the text would open in its place.
+	/** Leaves the preview: a text that is opened while it has the focus takes its place. */
+	async focusText(): Promise<void> {
 		const tab = this.page.locator('.tabs-container .tab').first()
 		if (await tab.isVisible()) await tab.click()
+	}
+
+	/** Opens a view in the preview, beside the text that leads to it. */
+	async showView({ file, picked, heading }: View): Promise<void> {
+		await this.focusText()
 		await this.openFile(file)
 		await this.run('Barstave: Open preview beside the text')
 		await this.webview.locator('main').waitFor()
