@@ -21,9 +21,16 @@ export class Workbench {
 		})
 	}
 
-	/** Opens an editor that shows a folder, and waits until its files are there. */
-	static async open(page: Page, url: string): Promise<Workbench> {
+	/**
+	 * Opens an editor that shows a folder, and waits until its files are there.
+	 * @param language what the workbench tells extensions that it speaks; its own words stay English
+	 */
+	static async open(page: Page, url: string, language?: string): Promise<Workbench> {
 		const bench = new Workbench(page)
+		if (language !== undefined)
+			await page.addInitScript(spoken => {
+				Object.defineProperty(globalThis, '_VSCODE_NLS_LANGUAGE', { get: () => spoken, set: () => undefined })
+			}, language)
 		await page.exposeFunction('ran', (mark: unknown) => void bench.ran.push(`ran: ${mark}`))
 		await page.goto(url)
 		await bench.#whenReady()
