@@ -1,5 +1,4 @@
 import {
-	commands,
 	type Disposable,
 	type ExtensionContext,
 	l10n,
@@ -19,16 +18,8 @@ import { isOurs, withoutIcons } from './texts.ts'
 type KeptPicks = Readonly<Record<string, Picked>>
 const keptPicks = 'barstave.picked'
 
-/** The item in the status bar that says whose loads are shown, and the command that picks others. */
-export function registerChosenPlan(context: ExtensionContext, client: BaseLanguageClient): void {
-	const choice = new ChosenPlan(context, client)
-	context.subscriptions.push(
-		choice,
-		commands.registerCommand('barstave.choosePlan', () => choice.choose()),
-	)
-}
-
-class ChosenPlan implements Disposable {
+/** The item in the status bar that says whose loads are shown, and lets others be picked. */
+export class ChosenPlan implements Disposable {
 	private readonly item: StatusBarItem
 	private readonly subscriptions: Disposable[]
 	/** Of several questions that are under way, the last one counts. */

@@ -1,6 +1,7 @@
 import { type ExtensionContext, Uri } from 'vscode'
 import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser'
 import { clientName, clientOptions, quiet } from './client-options.ts'
+import { registerCommands } from './commands.ts'
 import { startExtension } from './extension.ts'
 import { fileWriter } from './file-writer-browser.ts'
 
@@ -17,7 +18,7 @@ export function activate(context: ExtensionContext): void {
 		return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) }
 	}
 	client = quiet(new LanguageClient(...clientName, startWorker, clientOptions()))
-	startExtension(context, client, fileWriter(context.extensionUri))
+	context.subscriptions.push(registerCommands(Promise.resolve(startExtension(context, client, fileWriter(context.extensionUri)))))
 }
 
 /** The editor calls this when it closes. */

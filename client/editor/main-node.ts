@@ -1,13 +1,14 @@
-import { type ExtensionContext, l10n, Uri, window } from 'vscode'
-import { LanguageClient, TransportKind } from 'vscode-languageclient/node'
-import { clientName, clientOptions, quiet } from './client-options.ts'
-import { startExtension } from './extension.ts'
-import { fileWriter } from './file-writer-node.ts'
+import { type ExtensionContext, l10n, window } from 'vscode'
+import type { LanguageClient } from 'vscode-languageclient/node'
+import { registerCommands, type ServerCommands } from './commands.ts'
 import { isTooOld, oldestNode } from './host.ts'
 
 let client: LanguageClient | undefined
 
-/** An editor with Node calls this when a folder has `.stave` files, or such a text is opened. */
+/**
+ * An editor with Node calls this when a folder has `.stave` files, or such a text is opened. It gives the editor its hand back at once: the
+ * library that talks to the server is large, and is loaded a turn later.
+ */
 export function activate(context: ExtensionContext): void {
 	const { node } = process.versions
 	if (isTooOld(node)) {
@@ -19,12 +20,18 @@ export function activate(context: ExtensionContext): void {
 		void window.showErrorMessage(message)
 		return
 	}
-	const server = {
-		module: Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath,
-		transport: TransportKind.ipc,
-	}
-	client = quiet(new LanguageClient(...clientName, { run: server, debug: server }, clientOptions()))
-	startExtension(context, client, fileWriter(context.extensionUri))
+	context.subscriptions.push(registerCommands(load(context)))
+}
+
+async function load(context: ExtensionContext): Promise<ServerCommands> {
+	await new Promise(setImmediate)
+	const [{ createClient }, { startExtension }, { fileWriter }] = await Promise.all([
+		import('./client-node.ts'),
+		import('./extension.ts'),
+		import('./file-writer-node.ts'),
+	])
+	client = createClient(context)
+	return startExtension(context, client, fileWriter(context.extensionUri))
 }
 
 /** The editor calls this when it closes; the server ends with it. */

@@ -1,5 +1,4 @@
 import {
-	commands,
 	type Disposable,
 	type ExtensionContext,
 	env,
@@ -23,11 +22,15 @@ const viewType = 'barstave.preview'
 /** A cursor that moves on within this time has not come anywhere yet. */
 const restMilliseconds = 80
 
-/**
- * The command that opens the preview beside the text, and the panel's return after a reload. Everything ends with the extension.
- * @returns what asks the server for what is shown, or would be.
- */
-export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): () => PreviewQuestion {
+export interface Preview {
+	/** Opens it beside the text; from a menu it is given a file, from above a block the name of a plan. */
+	open(given?: unknown): void
+	/** What asks the server for what is shown, or would be. */
+	question(): PreviewQuestion
+}
+
+/** The preview, and the panel's return after a reload. Everything ends with the extension. */
+export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): Preview {
 	const messenger = new Messenger()
 	let open: PreviewPanel | undefined
 	const take = (panel: WebviewPanel, held: Subject | null) => {
@@ -38,13 +41,6 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 		})
 	}
 	context.subscriptions.push(
-		// From a menu it is given a file, from above a block the name of a plan.
-		commands.registerCommand('barstave.openPreview', (given?: unknown) => {
-			const held: Subject | null = typeof given === 'string' ? { kind: 'plan', name: given } : null
-			if (open) return open.bringForward(held)
-			const column = { viewColumn: ViewColumn.Beside, preserveFocus: true }
-			take(window.createWebviewPanel(viewType, l10n.t('Preview'), column, optionsFor(context)), held)
-		}),
 		window.registerWebviewPanelSerializer(viewType, {
 			async deserializeWebviewPanel(panel: WebviewPanel, state: PageState | undefined) {
 				// One preview at a time: a second one from an older window gives way.
@@ -55,7 +51,15 @@ export function registerPreview(context: ExtensionContext, client: BaseLanguageC
 		}),
 		{ dispose: () => open?.dispose() },
 	)
-	return () => open?.question() ?? questionFor(client, null, null)
+	return {
+		open(given) {
+			const held: Subject | null = typeof given === 'string' ? { kind: 'plan', name: given } : null
+			if (open) return open.bringForward(held)
+			const column = { viewColumn: ViewColumn.Beside, preserveFocus: true }
+			take(window.createWebviewPanel(viewType, l10n.t('Preview'), column, optionsFor(context)), held)
+		},
+		question: () => open?.question() ?? questionFor(client, null, null),
+	}
 }
 
 /** Scripts run; files come from the built extension alone. */

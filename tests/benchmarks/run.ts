@@ -142,15 +142,31 @@ async function measureCompute(program: string): Promise<string> {
 	return `compute core: loads for ${many(plans)} plans of 12 weeks (${many(sets)} sets) ${milliseconds(time.median)} / ${milliseconds(time.p95)} (median / p95 of 5), ${Math.round(memory.median)} MB kept`
 }
 
+/** The extension's own work when an editor starts it: 20 fresh processes. */
+async function measureActivation(program: string, extension: string): Promise<string> {
+	const rounds: { loading: number; activating: number; waits: number }[] = []
+	for (let round = 0; round < 20; round++) {
+		const { stdout } = await promisify(execFile)(process.execPath, [program, extension, path.dirname(extension)])
+		rounds.push(JSON.parse(stdout))
+	}
+	const all = summary(rounds.map(({ loading, activating }) => loading + activating))
+	const loading = summary(rounds.map(round => round.loading))
+	const waits = Math.max(...rounds.map(round => round.waits))
+	return `activation: ${milliseconds(all.median)} / ${milliseconds(all.p95)} (median / p95 of 20), of it loading ${milliseconds(loading.median)}; ${waits} waits for files`
+}
+
 const out = await mkdtemp(path.join(os.tmpdir(), 'barstave-bench-'))
 const bundle = (entry: string, name: string) => buildProgram(entry, path.join(out, name), { minify: true })
-const [ours, plain, terminal, compute] = await Promise.all([
+const [ours, plain, terminal, compute, extension, activation] = await Promise.all([
 	bundle('server/main-node.ts', 'server.cjs'),
 	bundle('tests/benchmarks/plain-server.ts', 'plain.cjs'),
 	bundle('client/terminal/main.ts', 'barstave.cjs'),
 	bundle('tests/benchmarks/compute.ts', 'compute.cjs'),
+	bundle('client/editor/main-node.ts', 'extension.cjs'),
+	bundle('tests/benchmarks/activation.ts', 'activation.cjs'),
 ])
 
+console.log(await measureActivation(activation, extension))
 console.log(await measureCompute(compute))
 
 const rows: Row[] = []

@@ -19,6 +19,8 @@ export async function buildProgram(entry: string, outfile: string, { minify = fa
 		logLevel: 'error',
 		minify,
 		keepNames: minify,
+		// The editor's own, which it gives to extensions.
+		external: ['vscode'],
 	})
 	return outfile
 }

@@ -1,14 +1,12 @@
-import { commands, type Disposable, l10n, window } from 'vscode'
+import { commands, l10n, window } from 'vscode'
 import type { BaseLanguageClient } from 'vscode-languageclient'
 import type { PlansAnswer } from '../../../language/reports/chosen-plan.ts'
 import { isOurs, withoutIcons } from '../texts.ts'
 
 /** Opens the preview with the sheet of a plan: of the one that is named, or that the person picks. */
-export function registerOpenSheet(client: BaseLanguageClient): Disposable {
-	return commands.registerCommand('barstave.openSheet', async (plan?: unknown) => {
-		const name = typeof plan === 'string' ? plan : await pickPlan(client)
-		if (name !== undefined) await commands.executeCommand('barstave.openPreview', name)
-	})
+export async function openSheet(client: BaseLanguageClient, plan: unknown): Promise<void> {
+	const name = typeof plan === 'string' ? plan : await pickPlan(client)
+	if (name !== undefined) await commands.executeCommand('barstave.openPreview', name)
 }
 
 async function pickPlan(client: BaseLanguageClient): Promise<string | undefined> {

@@ -1,4 +1,4 @@
-import { commands, type Disposable, type ExtensionContext, env, l10n, UIKind, Uri, window, workspace } from 'vscode'
+import { type ExtensionContext, env, l10n, UIKind, Uri, window, workspace } from 'vscode'
 import type { BaseLanguageClient } from 'vscode-languageclient'
 import type { PreviewQuestion } from '../../../language/reports/preview.ts'
 import type { FileWriter } from '../file-writer.ts'
@@ -9,20 +9,18 @@ import { fileName, savePage } from './save-sheet.ts'
  * Opens what the preview shows as a page in the browser, to print it there. Where the editor itself runs in a browser, or the files lie on
  * another machine, the browser could not open it: there the page is saved where the person says.
  */
-export function registerPrintSheet(
+export async function printSheet(
 	{ globalStorageUri }: ExtensionContext,
 	client: BaseLanguageClient,
-	question: () => PreviewQuestion,
+	question: PreviewQuestion,
 	write: FileWriter,
-): Disposable {
-	return commands.registerCommand('barstave.printSheet', async () => {
-		const shown = await shownPicture(client, question())
-		if (!shown) return
-		const isElsewhere = env.uiKind === UIKind.Web || env.remoteName !== undefined
-		if (!isElsewhere) await openPage(shown, Uri.joinPath(globalStorageUri, 'print'), write)
-		else if (await savePage(shown, write))
-			void window.showInformationMessage(l10n.t('Open the page in a browser, and print it there.'))
-	})
+): Promise<void> {
+	const shown = await shownPicture(client, question)
+	if (!shown) return
+	const isElsewhere = env.uiKind === UIKind.Web || env.remoteName !== undefined
+	if (!isElsewhere) await openPage(shown, Uri.joinPath(globalStorageUri, 'print'), write)
+	else if (await savePage(shown, write))
+		void window.showInformationMessage(l10n.t('Open the page in a browser, and print it there.'))
 }
 
 async function openPage({ subject, picture }: ShownPicture, folder: Uri, write: FileWriter): Promise<void> {

@@ -1,4 +1,4 @@
-import { commands, type Disposable, env, l10n, Uri, window, workspace } from 'vscode'
+import { env, l10n, Uri, window, workspace } from 'vscode'
 import type { BaseLanguageClient } from 'vscode-languageclient'
 import type { PreviewQuestion, Subject } from '../../../language/reports/preview.ts'
 import type { FileRequest } from '../../outputs/write-file.ts'
@@ -15,13 +15,11 @@ interface Format extends Pick<FileRequest, 'format' | 'paper'> {
 }
 
 /** Saves what the preview shows as a file: the person picks a format, then a place. */
-export function registerSaveSheet(client: BaseLanguageClient, question: () => PreviewQuestion, write: FileWriter): Disposable {
-	return commands.registerCommand('barstave.saveSheet', async () => {
-		const shown = await shownPicture(client, question())
-		if (!shown) return
-		const format = await window.showQuickPick(formatsFor(shown), { title: l10n.t('Save as'), matchOnDetail: true })
-		if (format) await save(shown, format, write)
-	})
+export async function saveSheet(client: BaseLanguageClient, question: PreviewQuestion, write: FileWriter): Promise<void> {
+	const shown = await shownPicture(client, question)
+	if (!shown) return
+	const format = await window.showQuickPick(formatsFor(shown), { title: l10n.t('Save as'), matchOnDetail: true })
+	if (format) await save(shown, format, write)
 }
 
 /** Saves a page, where there is nothing to pick. */

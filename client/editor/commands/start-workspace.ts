@@ -1,12 +1,8 @@
-import { commands, type Disposable, l10n, Uri, ViewColumn, window, workspace } from 'vscode'
+import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode'
 import { starterFiles } from '../../starter/files.ts'
 
 /** Writes a small workspace to begin with into an empty folder: gym, lifter, block, plan. */
-export function registerStartWorkspace(): Disposable {
-	return commands.registerCommand('barstave.startWorkspace', startWorkspace)
-}
-
-async function startWorkspace(): Promise<void> {
+export async function startWorkspace(): Promise<void> {
 	const folder = await chooseFolder()
 	if (!folder) return
 	const name = folder.path.split('/').at(-1) ?? ''
