@@ -127,7 +127,15 @@ export class Workbench {
 	async fillDialog(path: string, button: string): Promise<void> {
 		const input = this.page.locator('.quick-input-widget:visible input').first()
 		await input.waitFor()
-		await input.fill(path)
+		// The dialog writes its own proposal a moment after it opens, also over what stands there already.
+		for (let rested = 0; rested < 3; ) {
+			if ((await input.inputValue()) === path) rested++
+			else {
+				rested = 0
+				await input.fill(path)
+			}
+			await this.page.waitForTimeout(150)
+		}
 		await this.page.locator('.quick-input-widget').getByRole('button', { name: button }).click()
 		await input.waitFor({ state: 'hidden' })
 	}
