@@ -141,7 +141,10 @@ describe('a text that is none of ours, or one without end', () => {
 			'10,000 items in one session, each pasted',
 			blockOf('many-pasted', items.replaceAll(' x ', 'x').replaceAll('30 s', '30" @8')),
 		],
-		['one line of a megabyte', `block long "Long" weeks 1 note "${'long '.repeat(200_000)}"`],
+		[
+			'one line of a megabyte',
+			`block long "Long" weeks 1 note "${'long '.repeat(200_000)}" session s on monday main dedlift 3 x 5`,
+		],
 		['one line of 10,000 items', blockOf('wide-line', items.replaceAll('\n', ' '))],
 	])('%s: a hundred messages at most, and the server answers', async (_, text) => {
 		const problems = await inEditor('odd.stave', text)
