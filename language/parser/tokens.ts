@@ -153,7 +153,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 
 	/** Signs that stand right behind something: `30"`, `2'`, `225#`, `kg.` */
 	private signBehind(): TokenType {
-		const pattern = /(?:''|’’|["'″′’”#])(?![\w"#$@])|\.(?=\s|[,)]|$)/y
+		const pattern = /(?:''|’’|["'″′’”#])(?![\w"#$@])|\.(?=\s|[,)@]|$)/y
 		return custom('SIGN_BEHIND', pattern, ['"', "'", '″', '′', '’', '”', '#', '.'], (text, offset, matched) => {
 			const before = matched[matched.length - 1]
 			if (!before || before.endOffset !== offset - 1) return false

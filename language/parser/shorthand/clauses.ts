@@ -49,7 +49,8 @@ const commaBeforeClause: ShorthandRule = {
 		if (clauseWords.has(view.word(1)) && !view.startsLine(1) && !isChange(view)) return { take: 1, put: [] }
 		if (restBehind(view, 1) > 0) return { take: 1, put: [] }
 		const unit = view.unit(view.afterRange(1))
-		if (view.followsWork && (unit === 'kg' || unit === 'lb' || unit === '%')) return { take: 1, put: ['at'] }
+		if ((view.kind !== 'log' || view.followsWork) && (unit === 'kg' || unit === 'lb' || unit === '%'))
+			return { take: 1, put: ['at'] }
 		return view.word() === ',' ? undefined : { take: 1, put: [','] }
 	},
 }

@@ -18,7 +18,7 @@ const scaleBehind: ShorthandRule = {
 	read: view => {
 		const after = view.afterRange()
 		const isBehind = scales.has(view.word(after)) && !view.isNumber(after + 1) && view.word(after + 1) !== 'at'
-		if (!isBehind || view.before() === 'TIMES' || view.before() === 'rpe' || view.before() === 'rir') return undefined
+		if (!isBehind || ['TIMES', 'DASH', 'to', 'rpe', 'rir'].includes(view.before())) return undefined
 		return { take: after + 1, put: [view.word(after), 0, ...(after === 3 ? [1, 2] : [])] }
 	},
 }

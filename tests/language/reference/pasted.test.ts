@@ -85,6 +85,30 @@ describe.each(rows)('$pasted', ({ pasted, ours, written, meant }) => {
 	})
 })
 
+test('ways of writing sets, and of writing what belongs to them, stand together in any pair', () => {
+	const inSession = rows.filter(
+		row => row.written.includes('main deadlift') && row.ours.length === 1 && row.written.startsWith('block first-steps'),
+	)
+	const isSets = (row: Row) => /^\d[\d-]* x \d[\d-]*( each side| or more)?$/.test(row.ours[0]!)
+	const clauses = inSession.filter(row => /^4 ?x ?5[ ,@]/.test(row.pasted) && row.ours[0]!.startsWith('4 x 5 '))
+	const wrong: string[] = []
+	for (const sets of inSession.filter(isSets)) {
+		for (const clause of clauses) {
+			const pasted = `${sets.pasted}${clause.pasted.slice(clause.pasted.startsWith('4x5') ? 3 : 5)}`
+			const ours = `${sets.ours[0]}${clause.ours[0]!.slice(5)}`
+			const written = sets.written.replace(sets.pasted, () => pasted)
+			const meant = sets.written.replace(sets.pasted, () => ours)
+			const problems = problemsOf(written)
+			const [problem] = problems
+			const right = problem?.corrections[0] && corrected(written, problem.corrections[0], problem.partStart)
+			if (problems.length !== 1 || right !== meant)
+				wrong.push(`${pasted} → ${right?.split('main deadlift ')[1]?.trim()} (${problems.length})`)
+		}
+	}
+	expect(clauses.length).toBeGreaterThan(20)
+	expect(wrong).toEqual([])
+})
+
 describe('in titles, notes and comments nothing is read', () => {
 	test.each(rows)('$pasted', ({ pasted }) => {
 		const text = `block first-steps "${pasted.replaceAll('"', '″')}"\n  weeks 1\n  note "${pasted.replaceAll('"', '″')}"\n  // ${pasted}\n  /* ${pasted} */\n`
