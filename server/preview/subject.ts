@@ -2,7 +2,7 @@ import type { Block, Definition, DefinitionOf, Plan } from '../../language/model
 import type { PreviewChoice, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { type ChosenPlans, isPicked, listedPlan, plansIn } from '../chosen-plans.ts'
-import { definitionAt, titleOf } from '../lookup.ts'
+import { definitionAt, holds, titleOf } from '../lookup.ts'
 import type { Workspace } from '../workspace.ts'
 
 /** What a preview is about, found in its folder. A log stands for all logs of its lifter. */
@@ -74,8 +74,9 @@ function atCursor(
 	workspace: Workspace,
 	chosen: ChosenPlans,
 ): Found | undefined {
-	const definition = uri !== undefined && at ? definitionAt(workspace, uri, at)?.definition : undefined
-	if (uri === undefined || definition === undefined || definition.name.text === '') return undefined
+	const place = uri !== undefined && at ? definitionAt(workspace, uri, at) : undefined
+	if (uri === undefined || place === undefined || place.definition.name.text === '') return undefined
+	const { definition, offset } = place
 	if (definition.kind === 'block') {
 		const plan = chosen.planFor(definition, uri, folder, shownPlan(shown))
 		return plan ? { folder, plan } : { folder, block: definition }
@@ -85,6 +86,16 @@ function atCursor(
 		const plan =
 			own.find(one => isPicked(one, chosen.pickedIn(uri))) ?? own.find(one => one.name.text === shownPlan(shown)) ?? own[0]
 		return plan && { folder, plan }
+	}
+	if (definition.kind === 'plan') {
+		// A team's plan is shown as its members have it: the one whose lines the cursor is in, else the one on show.
+		const ofMembers = folder.all('plan').filter(plan => plan.teamPlan === definition)
+		const member = definition.members.find(({ span }) => holds(span, offset))?.member.text
+		const plan =
+			ofMembers.find(one => one.lifter.text === member) ??
+			ofMembers.find(one => one.name.text === shownPlan(shown)) ??
+			chosen.amongMembers(ofMembers, uri)
+		return { folder, plan: plan ?? definition }
 	}
 	return found(definition, folder)
 }

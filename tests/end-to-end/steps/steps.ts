@@ -140,6 +140,7 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.webview.getByRole('heading', { name: 'Tom, first winter' }).waitFor()
 		await bench.followInPreview()
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
+		await bench.focusText()
 	},
 	'the status bar says whose loads are shown, and others can be chosen': async bench => {
 		await bench.openFile('blocks/pull-drive.stave')
