@@ -44,9 +44,6 @@ function strangersIn(plan: Plan, programme: Programme): Finding[] {
 	const team = programme.find('team', whose)
 	if (team === undefined) return []
 	const members = team.members.map(member => member.text)
-	if (members.length === 0 && plan.lifter.text !== '') {
-		return [{ span: plan.lifter.span, message: `${whose} has no members yet, so this plan is for nobody.` }]
-	}
 	const strangers = known.filter(name => !members.includes(name.text))
 	return strangers.map(name =>
 		unknown(name, `${name.text} is no member of ${whose}.`, members, `Its members: ${inWords(members)}.`),

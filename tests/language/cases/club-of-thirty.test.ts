@@ -143,9 +143,4 @@ block squats "Squats"
 			'No block is called "nothing"',
 		])
 	})
-
-	test('has nobody to be for, where the team has no members', () => {
-		const found = reported('team empty "Nobody yet"\nplan winter for empty\n  start 2026-09-07\n  run build')
-		expect(found.map(problem => problem.code)).toEqual(['unknown-name'])
-	})
 })
