@@ -18,6 +18,8 @@ export interface CalendarWeek {
 	readonly week: number
 	/** The blocks that have a week of theirs here. */
 	readonly blocks: readonly CalendarBlock[]
+	/** Pauses that reach into the week, each with its reason. */
+	readonly pauses: readonly { readonly because: string | null }[]
 	/** Days with something on them, in order. */
 	readonly days: readonly CalendarDay[]
 }
@@ -75,6 +77,9 @@ export function planCalendar(plan: Plan, programme: Programme): PlanCalendar {
 				monday,
 				week: daysBetween(first, monday) / 7 + 1,
 				blocks: (blocks.get(monday) ?? []).map(({ block, week, deload }) => ({ block, week, deload })),
+				pauses: plan.pauses
+					.filter(({ from, to }) => from <= addDays(monday, 6) && to >= monday)
+					.map(({ because }) => ({ because: because?.text ?? null })),
 				days: days
 					.filter(date => sessions.has(date) || meets.has(date))
 					.map(date => ({

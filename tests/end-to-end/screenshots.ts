@@ -82,6 +82,7 @@ async function takePicturesOfEditor(browser: Browser): Promise<void> {
 		['plans/mara-autumn.stave', 'blocks/hinge-rebuild.stave'].map(file => readFile(path.join(club, file), 'utf8')),
 	)
 
+	await bench.setTheme(themes.light)
 	await bench.openFile('plans/mara-autumn.stave')
 	await bench.typeOver(placeOf(plan!, 'rebuild', 'run hinge'), 'rebuilt')
 	await bench.editor.locator('.squiggly-error').first().waitFor()
@@ -91,7 +92,6 @@ async function takePicturesOfEditor(browser: Browser): Promise<void> {
 	await page.keyboard.press('Control+.')
 	await page.locator('.action-widget .monaco-list-row.focused', { hasText: 'hinge-rebuild' }).waitFor()
 	await picture(media, 'fix')
-	await picture(out, 'editor-fix')
 	await page.keyboard.press('Enter')
 	await bench.editor.locator('.squiggly-error').first().waitFor({ state: 'detached' })
 	await bench.run('View: Toggle Panel Visibility')
@@ -111,6 +111,7 @@ async function takePicturesOfEditor(browser: Browser): Promise<void> {
 	await bench.webview.getByRole('heading', { name: views.plan.heading }).waitFor()
 	await bench.goTo(placeOf(block!, '70%', 'week 1'))
 	await bench.webview.locator('tr.lit').first().waitFor()
+	await bench.webview.locator('#week-1').evaluate(week => week.scrollIntoView())
 	await picture(media, 'preview')
 	await context.close()
 }

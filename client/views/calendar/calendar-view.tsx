@@ -90,7 +90,12 @@ function WeekRow({ week, days, titles, isOnSheet }: WeekRowProps) {
 					</span>
 				))}
 				{isLighter && <span class="tag">{words.lighter}</span>}
-				{week.days.length === 0 && <span class="aside">{words.empty}</span>}
+				{week.pauses.map(({ because }, index) => (
+					<span key={index}>
+						<span class="tag">{words.pause}</span> {because !== null && <bdi class="aside">{because}</bdi>}
+					</span>
+				))}
+				{week.days.length === 0 && week.pauses.length === 0 && <span class="aside">{words.empty}</span>}
 			</td>
 			{days.map(day => {
 				const found = week.days.find(({ date }) => daysFrom(week.monday, date) === day)

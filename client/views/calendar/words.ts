@@ -8,6 +8,7 @@ export const calendarWords = {
 	lighter: l10n.t('lighter week'),
 	meet: l10n.t('Meet'),
 	blockWeek: (week: string) => l10n.t`week ${week}`,
+	pause: l10n.t('pause'),
 	empty: l10n.t('no session'),
 	between: (weeks: number) => l10n.t`${weeks} weeks without a session`,
 	part: { morning: l10n.t('morning'), evening: l10n.t('evening') },

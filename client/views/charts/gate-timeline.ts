@@ -12,7 +12,7 @@ export interface GateTrack {
 	readonly needed: number
 }
 
-export const stateColours = { passed: ink.stability, planned: ink.warning, open: ink.error } as const
+const stateColours = { passed: ink.stability, planned: ink.warning, open: ink.error } as const
 
 /** A line for each gate, from where it is passed to where it is needed. `before` names the time before the plan. */
 export function gateTimelineDrawing(

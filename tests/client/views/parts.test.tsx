@@ -36,6 +36,7 @@ const calendar: PlanCalendar = {
 			monday: '2026-10-05',
 			week: 1,
 			blocks: [{ block: 'rebuild', week: 1, deload: false }],
+			pauses: [],
 			days: [
 				{
 					date: '2026-10-07',
@@ -50,9 +51,10 @@ const calendar: PlanCalendar = {
 			monday: '2026-10-12',
 			week: 2,
 			blocks: [{ block: 'rebuild', week: 2, deload: true }],
+			pauses: [{ because: 'flu' }],
 			days: [{ date: '2026-10-17', sessions: [], meets: ['Regionals'] }],
 		},
-		{ monday: '2062-01-02', week: 9, blocks: [], days: [] },
+		{ monday: '2062-01-02', week: 9, blocks: [], pauses: [], days: [] },
 	],
 }
 
@@ -67,6 +69,7 @@ describe('the calendar', () => {
 	it('says sessions, lighter weeks, meets, and weeks that are left out', () => {
 		expect(text).toMatch(/Pull ?evening · 40 min · Deadlift/)
 		expect(text).toMatch(/week 2 ?lighter week/)
+		expect(text).toContain('pause flu')
 		expect(text).toContain('Regionals, Meet')
 		expect(text).toContain('6 weeks without a session')
 	})

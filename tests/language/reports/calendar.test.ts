@@ -71,6 +71,22 @@ plan autumn for mara-lind
 		expect(weeks[6]!.days).toEqual([{ date: '2026-11-21', sessions: [], meets: ['Regionals'] }])
 	})
 
+	it('says in which weeks a pause is, and why', () => {
+		const { weeks } = calendarOf(`
+lifter mara-lind "Mara Lind"
+plan autumn for mara-lind
+  start 2026-10-05
+  pause 2026-10-12 to 2026-10-18 because "flu"
+  run rebuild
+`)
+		// The second week of the block moves on by the seven days of the pause.
+		expect(weeks.map(({ monday, pauses, days }) => [monday, pauses, days.length])).toEqual([
+			['2026-10-05', [], 2],
+			['2026-10-12', [{ because: 'flu' }], 0],
+			['2026-10-19', [], 2],
+		])
+	})
+
 	it('leaves the years out before a meet whose year is a slip', () => {
 		const { weeks } = calendarOf(`
 lifter mara-lind "Mara Lind"
