@@ -89,7 +89,7 @@ describe('a folder that is edited', () => {
 				}
 				expect(seen(folder)).toEqual(seen(fresh(texts)))
 			}),
-			{ numRuns: 40 },
+			{ numRuns: 24 },
 		)
 	})
 
