@@ -54,7 +54,7 @@ describe('a name that nobody has written', () => {
 		const text = after(uri, plan, action)
 		expect(text).toContain(`${plan}\n${begins}`)
 		const unknown = () =>
-			editor.problemsOf(uri).filter(one => one.code === 'unknown-name' && String(one.message).includes(name)).length
+			editor.problemsOf(uri).filter(one => one.code === 'unknown-name' && String(one.message).includes(`called "${name}"`)).length
 		expect(unknown()).toBe(1)
 		await editor.change(uri, text)
 		await editor.until(() => unknown() === 0, 'the name is known')
