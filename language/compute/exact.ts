@@ -10,6 +10,10 @@ import type { Exact } from '../model/quantities.ts'
 /** As it is written: digits, with a decimal point and an exponent where a double prints one. */
 const decimalText = /^([+-]?)(\d*)(?:\.(\d*))?(?:[eE]([+-]?\d+))?$/
 
+/** Reps, seconds and percents are small whole numbers that are asked for again and again; nobody changes an exact number. */
+const kept: Exact[] = []
+const mostKept = 1000
+
 /**
  * The exact value of a decimal number. A double stands for the shortest decimal that reads back as it (`0.1` is a tenth), not for its
  * binary expansion.
@@ -17,6 +21,10 @@ const decimalText = /^([+-]?)(\d*)(?:\.(\d*))?(?:[eE]([+-]?\d+))?$/
  * Never throws for a decimal number; anything else is a fault of the calling code and throws a `RangeError`.
  */
 export function exact(value: string | number | bigint): Exact {
+	if (typeof value === 'number' && value >= 0 && value <= mostKept && Number.isInteger(value)) {
+		kept[value] ??= new Fraction(BigInt(value), 1n)
+		return kept[value]
+	}
 	if (typeof value === 'bigint') return new Fraction(value, 1n)
 	const parts = decimalText.exec(String(value))
 	const whole = parts?.[2] ?? ''

@@ -1,6 +1,6 @@
 import type { Gym } from '../model/definitions.ts'
 import type { ExactRange } from '../model/quantities.ts'
-import type { ComputedLoad, LoadReference, PlannedItem, PlannedLoad, PlannedSet, ScheduledSet, Step } from '../model/schedule.ts'
+import type { ComputedLoad, LoadReference, PlannedItem, PlannedLoad, PlannedSet, ScheduledSet, Steps } from '../model/schedule.ts'
 import { decimal, hundred, share } from './exact.ts'
 import { exactLoad, type LoadOwner, referenceOf } from './loads/exact-load.ts'
 import { loadable } from './loads/loadable.ts'
@@ -105,8 +105,9 @@ function ofTopSet(
 	const high = top.computed.loadTo ?? onBar
 	const range = { from: share(load.percent.from, onBar), to: share(load.percent.to, high) }
 	const { unit } = setting
-	const text = `${rangeText(load.percent)}% of the top set's ${massRangeText({ from: onBar, to: high }, unit)} = ${massRangeText(range, unit)}.`
-	return roundedLoad(range, [{ text }], setting, reference)
+	const text = () =>
+		`${rangeText(load.percent)}% of the top set's ${massRangeText({ from: onBar, to: high }, unit)} = ${massRangeText(range, unit)}.`
+	return roundedLoad(range, () => [{ text: text() }], setting, reference)
 }
 
 function warmUpSet(
@@ -122,18 +123,17 @@ function warmUpSet(
 		const reason = working?.reason ?? 'The first working load is not known.'
 		return { ...set, computed: unknownLoad({ missing: working?.missing ?? 'top-set', reason }, setting, reference) }
 	}
-	const exact = working.load.mul(load.share)
+	const first = working.load
+	const exact = first.mul(load.share)
 	const { unit } = setting
-	const text = `${decimal(load.share.mul(hundred))}% of the first working load, ${massText({ amount: working.load, unit })} = ${massText({ amount: exact, unit })}.`
-	return { ...set, computed: roundedLoad({ from: exact, to: exact }, [{ text, source: 'common practice' }], setting, reference) }
+	const steps = () => {
+		const text = `${decimal(load.share.mul(hundred))}% of the first working load, ${massText({ amount: first, unit })} = ${massText({ amount: exact, unit })}.`
+		return [{ text, source: 'common practice' }]
+	}
+	return { ...set, computed: roundedLoad({ from: exact, to: exact }, steps, setting, reference) }
 }
 
-function roundedLoad(
-	exact: ExactRange,
-	steps: readonly Step[],
-	setting: LoadSetting,
-	reference: LoadReference | Unknown,
-): ComputedLoad {
+function roundedLoad(exact: ExactRange, steps: Steps, setting: LoadSetting, reference: LoadReference | Unknown): ComputedLoad {
 	const known = 'missing' in reference ? undefined : reference
 	const percent = known && { from: percentOf(exact.from, known), to: percentOf(exact.to, known) }
 	const isRange = !exact.from.equals(exact.to)
@@ -156,7 +156,7 @@ function roundedLoad(
 			missing: onBar.missing,
 			beyond: false,
 			under: false,
-			steps: [...steps, { text: onBar.reason }],
+			steps: () => [...steps(), { text: onBar.reason }],
 		}
 	}
 	return {
@@ -169,7 +169,7 @@ function roundedLoad(
 		missing: undefined,
 		beyond: onBar.beyond,
 		under: onBar.under,
-		steps: [...steps, ...onBar.steps],
+		steps: () => [...steps(), ...onBar.steps()],
 	}
 }
 
@@ -192,6 +192,6 @@ function unknownLoad(why: Unknown | undefined, setting: LoadSetting, reference: 
 		missing: why?.missing,
 		beyond: false,
 		under: false,
-		steps: why === undefined ? [] : [{ text: why.reason }],
+		steps: () => (why === undefined ? [] : [{ text: why.reason }]),
 	}
 }

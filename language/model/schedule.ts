@@ -96,6 +96,9 @@ export interface Step {
 	readonly source?: string
 }
 
+/** How a number came about. It is put into words when somebody asks: most are never asked for, and the words are more than the numbers. */
+export type Steps = () => readonly Step[]
+
 /** The max that a load refers to: the latest best of the movement that `percent of` names, known on the run's first day. */
 export interface LoadReference {
 	/** The movement whose best it is. */
@@ -143,7 +146,7 @@ export interface ComputedLoad {
 	readonly beyond: boolean
 	/** Less than the empty bar or the lightest implement: `load` is that. */
 	readonly under: boolean
-	readonly steps: readonly Step[]
+	readonly steps: Steps
 }
 
 /**

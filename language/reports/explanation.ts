@@ -16,7 +16,7 @@ export interface SetExplanation {
 
 /** One set's way to its load, line by line. */
 export function explainSet(set: ScheduledSet, item: ScheduledItem, programme: Programme): readonly string[] {
-	return [...originLines(item, programme), ...set.computed.steps.map(stepLine)]
+	return [...originLines(item, programme), ...set.computed.steps().map(stepLine)]
 }
 
 /** All sets of an item, those that share their way folded into one. */

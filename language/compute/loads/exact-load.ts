@@ -1,7 +1,7 @@
 import type { Base, Lifter, Movement } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { CalendarDate, Exact, ExactRange, Mass, Unit } from '../../model/quantities.ts'
-import type { LoadReference, PlannedLoad, PlannedSet, Step } from '../../model/schedule.ts'
+import type { LoadReference, PlannedLoad, PlannedSet, Steps } from '../../model/schedule.ts'
 import type { Estimator } from '../../model/vocabulary.ts'
 import { estimatorSource, estimatorTitle, shareAt, shareText } from '../estimates.ts'
 import { decimal, exact, hundred, larger, one, share, zero } from '../exact.ts'
@@ -28,7 +28,7 @@ export interface LoadOwner {
 /** A load before it is rounded to what can be loaded. */
 export interface ExactLoad {
 	readonly range: ExactRange
-	readonly steps: readonly Step[]
+	readonly steps: Steps
 }
 
 /**
@@ -50,11 +50,13 @@ export function exactLoad(
 		case 'mass': {
 			const from = inUnit(load.from, owner.unit).mul(load.share)
 			const to = inUnit(load.to, owner.unit).mul(load.share)
-			const written = `${rangeText({ from: load.from.amount, to: load.to.amount })} ${load.to.unit}`
-			const lighter = load.share.equals(one)
-				? ''
-				: `, ${decimal(load.share.mul(hundred))}% of it: ${massRangeText({ from, to }, owner.unit)}`
-			const steps = [{ text: `Written load: ${written}${lighter}.` }]
+			const steps = () => {
+				const written = `${rangeText({ from: load.from.amount, to: load.to.amount })} ${load.to.unit}`
+				const lighter = load.share.equals(one)
+					? ''
+					: `, ${decimal(load.share.mul(hundred))}% of it: ${massRangeText({ from, to }, owner.unit)}`
+				return [{ text: `Written load: ${written}${lighter}.` }]
+			}
 			return adjusted({ from, to }, steps, load, owner)
 		}
 		case 'bodyweight':
@@ -87,21 +89,22 @@ function ofPercent(
 	const found = of === 'base' ? baseOf(owner, reference) : bestOf(owner, reference)
 	if ('missing' in found) return found
 	const range = { from: share(load.percent.from, found.amount), to: share(load.percent.to, found.amount) }
-	const text = `${rangeText(load.percent)}% of ${massText({ amount: found.amount, unit: owner.unit })} = ${massRangeText(range, owner.unit)}.`
-	return adjusted(range, [...found.steps, { text }], load, owner)
+	const text = () =>
+		`${rangeText(load.percent)}% of ${massText({ amount: found.amount, unit: owner.unit })} = ${massRangeText(range, owner.unit)}.`
+	return adjusted(range, () => [...found.steps(), { text: text() }], load, owner)
 }
 
 interface Whole {
 	/** What the percents are taken of. */
 	readonly amount: Exact
-	readonly steps: readonly Step[]
+	readonly steps: Steps
 }
 
 function bestOf(owner: LoadOwner, reference: LoadReference | Unknown): Whole | Unknown {
 	if ('missing' in reference) return reference
 	return {
 		amount: reference.amount,
-		steps: referenceSteps(reference, titleOf(owner.name, owner.programme), owner.estimator, owner.programme),
+		steps: () => referenceSteps(reference, titleOf(owner.name, owner.programme), owner.estimator, owner.programme),
 	}
 }
 
@@ -117,9 +120,10 @@ function baseOf(owner: LoadOwner, reference: LoadReference | Unknown): Whole | U
 	}
 	const found = baseAmount(base, owner, reference)
 	if ('missing' in found || movement?.percentOf === undefined || movement.percentOf.share.equals(hundred)) return found
-	const amount = share(movement.percentOf.share, found.amount)
-	const text = `${titleOf(name, programme)} counts from ${decimal(movement.percentOf.share)}% of it: ${massText({ amount, unit })}.`
-	return { amount, steps: [...found.steps, { text }] }
+	const part = movement.percentOf.share
+	const amount = share(part, found.amount)
+	const text = () => `${titleOf(name, programme)} counts from ${decimal(part)}% of it: ${massText({ amount, unit })}.`
+	return { amount, steps: () => [...found.steps(), { text: text() }] }
 }
 
 function baseAmount(base: Base, owner: LoadOwner, reference: LoadReference | Unknown): Whole | Unknown {
@@ -127,12 +131,15 @@ function baseAmount(base: Base, owner: LoadOwner, reference: LoadReference | Unk
 	const lift = titleOf(base.movement.text, programme)
 	if (base.share === undefined) {
 		const amount = base.mass === undefined ? zero : inUnit(base.mass, unit)
-		return { amount, steps: [{ text: `Base of ${lift}: ${massText({ amount, unit })}.` }] }
+		return { amount, steps: () => [{ text: `Base of ${lift}: ${massText({ amount, unit })}.` }] }
 	}
 	if ('missing' in reference) return reference
-	const amount = share(base.share, reference.max)
-	const text = `Base of ${lift}: ${decimal(base.share)}% of ${massText({ amount: reference.max, unit })} = ${massText({ amount, unit })}.`
-	return { amount, steps: [...referenceSteps({ ...reference, share: hundred }, lift, owner.estimator, programme), { text }] }
+	const part = base.share
+	const amount = share(part, reference.max)
+	const text = () =>
+		`Base of ${lift}: ${decimal(part)}% of ${massText({ amount: reference.max, unit })} = ${massText({ amount, unit })}.`
+	const whole = { ...reference, share: hundred }
+	return { amount, steps: () => [...referenceSteps(whole, lift, owner.estimator, programme), { text: text() }] }
 }
 
 /** The load for so many reps to failure: the inverse of the estimated max. More reps, less load. */
@@ -156,13 +163,15 @@ function ofReps(
 	const all = whole.amount.add(body)
 	const at = (part: Exact) => all.mul(part).sub(body).mul(load.share)
 	const range = { from: at(least), to: at(most) }
-	const withBody = body.equals(zero) ? '' : `, with ${massText({ amount: body, unit })} of bodyweight`
-	const lighter = load.share.equals(1) ? '' : `, at ${decimal(load.share.mul(hundred))}% of that load`
-	const formula = reps.from.equals(reps.to)
-		? shareText(reps.to, estimator)
-		: `${shareText(reps.to, estimator)}; ${shareText(reps.from, estimator)}`
-	const text = `Load for ${rangeText(reps)} reps to failure (${formula})${withBody}${lighter}: ${massRangeText(range, unit)}.`
-	return adjusted(range, [...whole.steps, { text, source: estimatorSource(estimator) }], load, owner)
+	const text = () => {
+		const withBody = body.equals(zero) ? '' : `, with ${massText({ amount: body, unit })} of bodyweight`
+		const lighter = load.share.equals(1) ? '' : `, at ${decimal(load.share.mul(hundred))}% of that load`
+		const formula = reps.from.equals(reps.to)
+			? shareText(reps.to, estimator)
+			: `${shareText(reps.to, estimator)}; ${shareText(reps.from, estimator)}`
+		return `Load for ${rangeText(reps)} reps to failure (${formula})${withBody}${lighter}: ${massRangeText(range, unit)}.`
+	}
+	return adjusted(range, () => [...whole.steps(), { text: text(), source: estimatorSource(estimator) }], load, owner)
 }
 
 /**
@@ -174,20 +183,18 @@ function ofBodyweight(load: PlannedLoad & { kind: 'bodyweight' }, owner: LoadOwn
 	const written = load.extra === undefined ? zero : inUnit(load.extra, unit).mul(load.share)
 	const added = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), written)
 	const extra = share(owner.scale, added)
-	const steps: Step[] = []
 	if (movement?.loadAdded) {
-		steps.push({
-			text: extra.equals(zero)
-				? 'Bodyweight, nothing added.'
-				: `Bodyweight ${signedMassText(extra, unit)}: the load is what is added.`,
-		})
-		return { range: { from: extra, to: extra }, steps }
+		const text = () =>
+			extra.equals(zero) ? 'Bodyweight, nothing added.' : `Bodyweight ${signedMassText(extra, unit)}: the load is what is added.`
+		return { range: { from: extra, to: extra }, steps: () => [{ text: text() }] }
 	}
 	const bodyweight = bodyweightOf(owner)
 	if ('missing' in bodyweight) return bodyweight
 	const total = bodyweight.amount.add(extra)
-	const sum = extra.equals(zero) ? '' : ` ${signedMassText(extra, unit)} = ${massText({ amount: total, unit })}`
-	steps.push({ text: `Bodyweight ${massText({ amount: bodyweight.amount, unit })}${sum}.` })
+	const steps = () => {
+		const sum = extra.equals(zero) ? '' : ` ${signedMassText(extra, unit)} = ${massText({ amount: total, unit })}`
+		return [{ text: `Bodyweight ${massText({ amount: bodyweight.amount, unit })}${sum}.` }]
+	}
 	return { range: { from: total, to: total }, steps }
 }
 
@@ -197,8 +204,9 @@ function ofBodyweightShare(load: PlannedLoad & { kind: 'of-bodyweight' }, owner:
 	const bodyweight = bodyweightOf(owner)
 	if ('missing' in bodyweight) return bodyweight
 	const range = { from: share(load.percent.from, bodyweight.amount), to: share(load.percent.to, bodyweight.amount) }
-	const text = `${rangeText(load.percent)}% of bodyweight, ${massText({ amount: bodyweight.amount, unit })} = ${massRangeText(range, unit)}.`
-	return adjusted(range, [{ text }], load, owner)
+	const text = () =>
+		`${rangeText(load.percent)}% of bodyweight, ${massText({ amount: bodyweight.amount, unit })} = ${massRangeText(range, unit)}.`
+	return adjusted(range, () => [{ text: text() }], load, owner)
 }
 
 /** In the unit of the loads. */
@@ -210,25 +218,20 @@ function bodyweightOf({ lifter, programme, unit }: LoadOwner): { readonly amount
 }
 
 /** What progression lines have added, then what the plan scales the movement to; never less than nothing. */
-function adjusted(
-	range: ExactRange,
-	steps: readonly Step[],
-	load: { readonly added: readonly Mass[] },
-	owner: LoadOwner,
-): ExactLoad {
+function adjusted(range: ExactRange, steps: Steps, load: { readonly added: readonly Mass[] }, owner: LoadOwner): ExactLoad {
 	const { unit, scale } = owner
-	const all = [...steps]
-	let { from, to } = range
 	const added = load.added.reduce((sum, mass) => sum.add(inUnit(mass, unit)), zero)
-	if (!added.equals(zero)) {
-		from = larger(from.add(added), zero)
-		to = larger(to.add(added), zero)
-		all.push({ text: `Changed so far: ${signedMassText(added, unit)} = ${massRangeText({ from, to }, unit)}.` })
+	const isChanged = !added.equals(zero)
+	const isScaled = !scale.equals(hundred)
+	if (!isChanged && !isScaled) return { range, steps }
+	const changed = isChanged ? { from: larger(range.from.add(added), zero), to: larger(range.to.add(added), zero) } : range
+	const scaled = isScaled ? { from: share(scale, changed.from), to: share(scale, changed.to) } : changed
+	return {
+		range: scaled,
+		steps: () => [
+			...steps(),
+			...(isChanged ? [{ text: `Changed so far: ${signedMassText(added, unit)} = ${massRangeText(changed, unit)}.` }] : []),
+			...(isScaled ? [{ text: `The plan scales it to ${decimal(scale)}%: ${massRangeText(scaled, unit)}.` }] : []),
+		],
 	}
-	if (!scale.equals(hundred)) {
-		from = share(scale, from)
-		to = share(scale, to)
-		all.push({ text: `The plan scales it to ${decimal(scale)}%: ${massRangeText({ from, to }, unit)}.` })
-	}
-	return { range: { from, to }, steps: all }
 }

@@ -1,6 +1,6 @@
 import type { Gym, Lifter, Movement } from '../../model/definitions.ts'
 import type { Exact, ExactRange, Unit } from '../../model/quantities.ts'
-import type { Step } from '../../model/schedule.ts'
+import type { Step, Steps } from '../../model/schedule.ts'
 import { decimal, zero } from '../exact.ts'
 import { type Implement, implementFor } from '../implement.ts'
 import { nearestLoad } from '../loading.ts'
@@ -14,7 +14,7 @@ export interface OnTheBar {
 	readonly perSide: readonly Exact[] | undefined
 	readonly beyond: boolean
 	readonly under: boolean
-	readonly steps: readonly Step[]
+	readonly steps: Steps
 }
 
 /**
@@ -33,7 +33,7 @@ export function loadable(
 	if ('missing' in implement) return { missing: implement.missing, reason: `${implement.reason}.` }
 	// Nothing added is nothing to load; help on an assisted lift comes as it is written.
 	if (movement?.loadAdded && exact.to.compare(zero) <= 0) {
-		return { range: exact, perSide: undefined, beyond: false, under: false, steps: [] }
+		return { range: exact, perSide: undefined, beyond: false, under: false, steps: () => [] }
 	}
 	const round = gym?.round ?? 'nearest'
 	const low = nearestLoad(exact.from, implement, unit, round)
@@ -41,19 +41,15 @@ export function loadable(
 	if ('missing' in low) return { missing: low.missing, reason: `${low.reason}.` }
 	if ('missing' in high) return { missing: high.missing, reason: `${high.reason}.` }
 	const range = { from: low.load, to: high.load }
-	const text = loadableText(range, implement, low.perSide, gym, unit)
-	const hands = (movement?.hands ?? 1) > 1 ? ' In each hand.' : ''
-	const note = low.beyond ? ' More cannot be loaded.' : low.under ? ' Less cannot be loaded.' : ''
-	return {
-		range,
-		perSide: low.perSide,
-		beyond: low.beyond,
-		under: low.under,
-		steps: [
-			...insteadOf(implement, movement, uses),
-			...(implement.kind === 'free' && hands === '' ? [] : [{ text: `${text}${note}${hands}` }]),
-		],
+	const { perSide, beyond, under } = low
+	const steps = () => {
+		const hands = (movement?.hands ?? 1) > 1 ? ' In each hand.' : ''
+		const note = beyond ? ' More cannot be loaded.' : under ? ' Less cannot be loaded.' : ''
+		const isPlain = implement.kind === 'free' && hands === ''
+		const text = () => `${loadableText(range, implement, perSide, gym, unit)}${note}${hands}`
+		return [...insteadOf(implement, movement, uses), ...(isPlain ? [] : [{ text: text() }])]
 	}
+	return { range, perSide, beyond, under, steps }
 }
 
 /** What the lifter takes in place of what the movement asks for. */

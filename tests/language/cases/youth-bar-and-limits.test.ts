@@ -65,7 +65,12 @@ describe('a junior with a light bar', () => {
 	test('is told of it where the load is explained', () => {
 		const folder = workspaceOf(school)
 		const [set] = schedulePlan(planIn(folder, 'tom-autumn'), folder).sessions[0]!.items[0]!.sets
-		expect(set!.computed.steps.map(step => step.text).slice(-2)).toEqual([
+		expect(
+			set!.computed
+				.steps()
+				.map(step => step.text)
+				.slice(-2),
+		).toEqual([
 			'The light barbell in place of the barbell.',
 			'Nearest load in School: 17.5 kg (bar 10 kg, each side 2.5 + 1.25 kg).',
 		])
