@@ -75,9 +75,14 @@ function readLift(reader: Reader, line: tree.DidLine): LoggedLift {
 	const movement = reader.reference(line, 'movement', 'movement')
 	const groups = line.groups ?? []
 	const sets: LoggedSet[] = []
+	let coveredUntil = -1
 	for (const [index, group] of groups.entries()) {
 		// In `8, 8, 7 at 80 kg` the clause covers the list: what has none takes that of the next one that has.
-		const clauses = [group, ...groups.slice(index + 1)].find(one => (one.clauses ?? []).length > 0)?.clauses ?? []
+		if (coveredUntil < index) {
+			const next = groups.findIndex((one, at) => at >= index && (one.clauses ?? []).length > 0)
+			coveredUntil = next < 0 ? groups.length : next
+		}
+		const clauses = groups[coveredUntil]?.clauses ?? []
 		const set = readLoggedSet(reader, group, clauses, clauses === group.clauses)
 		if (!set) continue
 		const count = reader.count(group, 'sets', 'Sets') ?? 1

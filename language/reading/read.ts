@@ -42,10 +42,17 @@ export function readDefinition(
 function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
 	const all = [...faults]
 	const left: Respelling[] = []
-	for (const line of linesOf(parsed, 0)) {
+	const lines = linesOf(parsed, 0)
+	let taken = 0
+	for (const [at, line] of lines.entries()) {
 		const span = extentOf(line)
 		if (!span || parsed.faults.some(fault => touches(fault.span, span))) continue
-		const found = respellingsOf(line, parsed.text, parsed.leftOut)
+		// Signs are few; those of the lines above are not looked at again.
+		while (parsed.leftOut[taken] && parsed.leftOut[taken]!.end < (lines[at - 1]?.tokens[0]?.start ?? 0)) taken++
+		const next = lines[at + 1]?.tokens[0]?.start ?? parsed.text.length
+		let until = taken
+		while (parsed.leftOut[until] && parsed.leftOut[until]!.start < next) until++
+		const found = respellingsOf(line, parsed.text, parsed.leftOut.slice(taken, until))
 		if (found.length === 0) continue
 		const index = all.findIndex(fault => isCorrectedAt(fault, span))
 		const together = index < 0 ? undefined : correctedTogether(all[index]!, found)
@@ -73,7 +80,7 @@ function correctedTogether(fault: Fault, found: readonly Respelling[]): Fault | 
 
 function extentOf({ tokens }: Line): Span | undefined {
 	const [first] = tokens
-	return first && { start: first.start, end: Math.max(...tokens.map(({ end }) => end)) }
+	return first && { start: first.start, end: tokens.reduce((most, { end }) => Math.max(most, end), first.end) }
 }
 
 function touches(one: Span, other: Span): boolean {

@@ -55,18 +55,14 @@ interface Piece {
 /**
  * What a line of a definition writes otherwise.
  * @param text The definition's own text.
- * @param leftOut Stretches of the text that are read as if they were not there.
+ * @param leftOut Stretches of the text that are read as if they were not there: those of this line, before it and behind it.
  */
 export function respellingsOf(line: Line, text: string, leftOut: readonly Span[]): Respelling[] {
 	const words = spell(line)
-	const unspelled = line.tokens.filter(
-		token => token.end > token.start && !words.some(word => word.start <= token.start && word.end >= token.end),
-	)
-	const pieces = piecesOf(
-		words,
-		text,
-		unspelled.length === 0 ? leftOut : [...leftOut, ...unspelled].sort((a, b) => a.start - b.start),
-	)
+	const spelled = new Set(words.flatMap(({ start, end }) => (end > start ? [start] : [])))
+	const unspelled = line.tokens.filter(({ start, end }) => end > start && !spelled.has(start))
+	const signs = unspelled.length === 0 ? leftOut : [...leftOut, ...unspelled].sort((a, b) => a.start - b.start)
+	const pieces = piecesOf(words, text, signs)
 	const found: Respelling[] = []
 	for (let at = 0; at < pieces.length; at++) {
 		if (!isChanged(pieces[at]!)) continue

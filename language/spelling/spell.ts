@@ -21,6 +21,12 @@ const units: readonly (readonly [string, string])[] = [
 	['time', 'times'],
 ]
 
+/** What may be written otherwise, by the lexer's name; all else stands as it is. */
+const changeable: ReadonlySet<string> = new Set([
+	...['ID', 'OTHER_NAME', 'NUMBER', 'DECIMAL_COMMA', 'OTHER_NUMBER', 'TIMES', 'DASH', 'to', 'TEMPO', 'CURLY_STRING'],
+	...['%', 'apart', 'by', 'each', ...units.flat()],
+])
+
 /** Words after which a number is a percent, by kind of line; where the sign is missing it is meant. */
 const wordsBeforePercent: Readonly<Record<string, string>> = {
 	CapLine: 'from',
@@ -34,7 +40,12 @@ const wordsBeforePercent: Readonly<Record<string, string>> = {
 
 /** The words of a line, each in its one spelling. */
 export function spell(line: Line): Word[] {
-	return line.tokens.flatMap((_, at) => spellToken(new Place(line, at)))
+	const words: Word[] = []
+	for (const [at, token] of line.tokens.entries()) {
+		if (changeable.has(token.type)) words.push(...spellToken(new Place(line, at)))
+		else words.push({ text: token.image, type: token.type, start: token.start, end: token.end })
+	}
+	return words
 }
 
 /** One token of a line, with a view of its neighbours. */

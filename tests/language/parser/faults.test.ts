@@ -175,6 +175,8 @@ describe('what is pasted from elsewhere', () => {
 	it('10,000 items in one session and one very long line are read', () => {
 		const many = `block a "A"\n  weeks 1\n  session s on monday\n${'    accessory plank 3 x 30 s\n'.repeat(10_000)}`
 		expect(read(many).parts[0]!.definition).toMatchObject({ sessions: [{ items: { length: 10_000 } }] })
+		const pasted = `block a "A"\n  weeks 1\n  session s on monday\n${'    - accessory plank (3x30") @8\n'.repeat(1000)}`
+		expect(faultsOf(read(pasted))).toHaveLength(1)
 		const long = `block a "A" weeks 1 note "${'long '.repeat(200_000)}"`
 		expect(faultsOf(read(long))).toEqual([])
 	})
