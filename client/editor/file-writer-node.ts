@@ -8,7 +8,7 @@ export function fileWriter(extensionUri: Uri): FileWriter {
 	let writer: Promise<FileWriter> | undefined
 	const filename = Uri.joinPath(extensionUri, 'dist', writersScript).fsPath
 	const load = async (): Promise<FileWriter> => {
-		const script = compileFunction(`${await readFile(filename, 'utf8')}\nreturn outputs`, [], { filename })
+		const script = compileFunction(`${await readFile(filename, 'utf8')}\nreturn (outputs)`, [], { filename })
 		return script().writeFile
 	}
 	return async request => {

@@ -47,7 +47,7 @@ function formatsFor({ picture }: ShownPicture): Format[] {
 		},
 		{
 			label: l10n.t('Calendar'),
-			detail: l10n.t('One event a session, for every calendar called'),
+			detail: l10n.t('One event a session, for every calendar program'),
 			format: 'ics',
 			paper: 'a4',
 			ending: '.ics',
