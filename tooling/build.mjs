@@ -57,7 +57,7 @@ await script(async words => {
 				entryPoints: ['client/outputs/main.ts'],
 				outfile: 'dist/outputs.js',
 				// A worker runs it in a browser; where there is Node, whoever runs it takes this.
-				globalName: 'outputs',
+				globalName: 'module.exports',
 			}),
 		])
 		await writeFile(path.join(dist, 'third-party-licences.txt'), licencesOf(results.map(({ metafile }) => metafile)))

@@ -8,8 +8,9 @@ export function fileWriter(extensionUri: Uri): FileWriter {
 	let writer: Promise<FileWriter> | undefined
 	const filename = Uri.joinPath(extensionUri, 'dist', writersScript).fsPath
 	const load = async (): Promise<FileWriter> => {
-		const script = compileFunction(`${await readFile(filename, 'utf8')}\nreturn (outputs)`, [], { filename })
-		return script().writeFile
+		const made: { exports?: { readonly writeFile: FileWriter } } = {}
+		compileFunction(await readFile(filename, 'utf8'), ['module'], { filename })(made)
+		return made.exports!.writeFile
 	}
 	return async request => {
 		writer ??= load()
