@@ -107,7 +107,8 @@ function isOfProgram(node: ts.Node): boolean {
 		return !ts.isReturnStatement(node)
 	// The language has no other words than its own.
 	if (ts.isJsxElement(node)) return node.openingElement.tagName.getText() === 'pre'
-	if (ts.isCallExpression(node)) return /\.(closest|querySelector|querySelectorAll)$/.test(node.expression.getText())
+	if (ts.isCallExpression(node))
+		return /(\.closest|\.querySelector|\.querySelectorAll|^compileFunction)$/.test(node.expression.getText())
 	if (ts.isJsxAttribute(node)) return /^(class|key|viewBox|d|id|name|href|http-equiv|content)$/.test(node.name.getText())
 	if (ts.isPropertyAssignment(node)) return /^(id|message)$/.test(node.name.getText())
 	return false

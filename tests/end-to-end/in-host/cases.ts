@@ -91,6 +91,71 @@ export const cases: Record<string, () => Promise<void>> = {
 		assert.ok(!labels.includes('mara-lind'), 'a lifter is no movement')
 	},
 
+	'a quick fix corrects a wrong name': async () => {
+		const document = await open('plans/mara-autumn.stave')
+		await replace(document, 'run hinge-rebuild', 'run hinge-rebuilt')
+		const [problem] = await until('the unknown block is reported', () => problemsIn('plans/mara-autumn.stave', 'unknown-name'))
+		const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+			'vscode.executeCodeActionProvider',
+			document.uri,
+			problem!.range,
+			vscode.CodeActionKind.QuickFix.value,
+		)
+		const fix = actions.find(({ edit, title }) => edit && title.includes('"hinge-rebuild"'))
+		assert.ok(fix?.edit, actions.map(({ title }) => title).join(', '))
+		assert.ok(await vscode.workspace.applyEdit(fix.edit))
+		assert.match(document.getText(), /run hinge-rebuild\n/)
+		await seesNothingWrong()
+	},
+
+	'a name changes in all files at once': async () => {
+		const document = await open('blocks/hinge-rebuild.stave')
+		const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
+			'vscode.executeDocumentRenameProvider',
+			document.uri,
+			positionOf(document, 'hinge-rebuild', 'block hinge-rebuild'),
+			'hinge-again',
+		)
+		const files = edit.entries().map(([uri]) => vscode.workspace.asRelativePath(uri))
+		assert.deepEqual(files.sort(), ['blocks/hinge-rebuild.stave', 'plans/mara-autumn.stave'])
+		assert.ok(await vscode.workspace.applyEdit(edit))
+		assert.match((await open('plans/mara-autumn.stave')).getText(), /run hinge-again\n/)
+		await seesNothingWrong()
+	},
+
+	'a text is laid out when it is saved': async () => {
+		const language = { languageId: 'barstave' }
+		const settings = vscode.workspace.getConfiguration('editor', language)
+		await settings.update('formatOnSave', true, vscode.ConfigurationTarget.Global, true)
+		try {
+			const document = await open('plans/rosa-autumn.stave')
+			const before = document.getText()
+			await replace(document, '  run', '       run')
+			assert.ok(await document.save())
+			assert.equal(document.getText(), before)
+		} finally {
+			await settings.update('formatOnSave', undefined, vscode.ConfigurationTarget.Global, true)
+		}
+	},
+
+	'the loads stand behind the percents': async () => {
+		const document = await open('blocks/hinge-rebuild.stave')
+		const all = new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length))
+		await until('112.5 kg stands behind 70%', async () => {
+			const hints = await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, all)
+			const line = positionOf(document, '70%', 'week 1').line
+			return hints.some(({ label, position }) => position.line === line && /112\.5/.test(JSON.stringify(label)))
+		})
+	},
+
+	'above a block stands who runs it': async () => {
+		const document = await open('blocks/pull-drive.stave')
+		await until('the lens is there', async () => {
+			const lenses = await vscode.commands.executeCommand<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri)
+			return lenses.some(({ command }) => command?.title.includes('Jon Marrow'))
+		})
+	},
+
 	'the outline has the sessions of a block': async () => {
 		const document = await open('blocks/hinge-rebuild.stave')
 		const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>(

@@ -11,6 +11,7 @@ export type Step =
 	| 'the outline has the sessions of a block'
 	| 'the preview shows the loads of the plan that runs the block'
 	| 'the preview follows the keys'
+	| 'the panel lets nothing in but its own script and style'
 	| 'only what a key changes is drawn again in the preview'
 	| 'a broken text keeps the last picture, and says so'
 	| 'a click on a set goes to its very text, and the cursor lights the set'
@@ -22,3 +23,4 @@ export type Step =
 	| 'what somebody has written is shown as text, and nothing of it runs'
 	| 'a first workspace is written into an empty folder, and into no other'
 	| 'after a reload everything is there again'
+	| 'no program has failed on the way'

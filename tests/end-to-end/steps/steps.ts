@@ -144,6 +144,37 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await bench.focusText()
 	},
+	'the panel lets nothing in but its own script and style': async bench => {
+		const page = bench.webview.locator('#preview')
+		await page.waitFor()
+		// What a text could try if it were not shown as text.
+		const outcome = await page.evaluate(async element => {
+			const script = document.createElement('script')
+			script.textContent = 'document.documentElement.dataset.hurt = "script"'
+			element.ownerDocument.body.append(script)
+			const image = document.createElement('img')
+			image.setAttribute('onerror', 'document.documentElement.dataset.hurt = "handler"')
+			image.src = 'x'
+			element.ownerDocument.body.append(image)
+			const reached = await fetch('https://example.invalid/').then(
+				() => true,
+				() => false,
+			)
+			let evaluated = true
+			try {
+				new Function('return 1')()
+			} catch {
+				evaluated = false
+			}
+			await new Promise(resolve => setTimeout(resolve, 300))
+			script.remove()
+			image.remove()
+			return { hurt: document.documentElement.dataset.hurt ?? null, reached, evaluated }
+		})
+		expect(outcome).toEqual({ hurt: null, reached: false, evaluated: false })
+		expect(bench.ran.length, 'the browser says what it has stopped').toBeGreaterThan(0)
+		bench.ran.length = 0
+	},
 	'the status bar says whose loads are shown, and others can be chosen': async bench => {
 		await bench.openFile('blocks/pull-drive.stave')
 		const item = bench.statusItem('Loads are those of')
@@ -226,6 +257,9 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.reload()
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
+	},
+	'no program has failed on the way': async bench => {
+		expect(bench.faults).toEqual([])
 	},
 }
 
