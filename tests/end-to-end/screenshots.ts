@@ -82,8 +82,8 @@ async function takePicturesOfEditor(browser: Browser): Promise<void> {
 		['plans/mara-autumn.stave', 'blocks/hinge-rebuild.stave'].map(file => readFile(path.join(club, file), 'utf8')),
 	)
 
-	await bench.setTheme(themes.light)
 	await bench.openFile('plans/mara-autumn.stave')
+	await bench.setTheme(themes.light)
 	await bench.typeOver(placeOf(plan!, 'rebuild', 'run hinge'), 'rebuilt')
 	await bench.editor.locator('.squiggly-error').first().waitFor()
 	await bench.problems()
