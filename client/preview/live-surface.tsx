@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import type { ChartOption } from '../views/charts/drawing.ts'
 import { type EChartsType, init } from '../views/charts/library.ts'
 import type { SurfaceProps } from '../views/charts/surface.ts'
 
@@ -7,6 +8,7 @@ export function LiveSurface({ drawing }: SurfaceProps) {
 	const host = useRef<HTMLDivElement>(null)
 	const chart = useRef<EChartsType | undefined>(undefined)
 	const told = useRef('')
+	const drawn = useRef('')
 
 	const draw = useCallback(() => {
 		const element = host.current
@@ -20,8 +22,11 @@ export function LiveSurface({ drawing }: SurfaceProps) {
 		element.style.height = `${height}px`
 		if (chart.current) chart.current.resize({ width, height, silent: true })
 		else chart.current = init(element, null, { renderer: 'svg', width, height })
-		// What has the same id is changed in its place, so that nothing flickers.
-		chart.current.setOption(option, { replaceMerge: ['grid', 'xAxis', 'yAxis', 'series'], silent: true })
+		// What has the same id is changed in its place, so that nothing flickers. Where there are other parts than before, all is made anew:
+		// the library keeps gaps where parts were, and fails at them.
+		const parts = partsOf(option)
+		chart.current.setOption(option, { notMerge: parts !== drawn.current, silent: true })
+		drawn.current = parts
 	}, [drawing])
 
 	useLayoutEffect(draw, [draw])
@@ -33,4 +38,9 @@ export function LiveSurface({ drawing }: SurfaceProps) {
 	useEffect(() => () => chart.current?.dispose(), [])
 
 	return <div class="live" ref={host} />
+}
+
+/** The parts of a drawing by their names, in their order. */
+function partsOf({ grid, xAxis, yAxis, series }: ChartOption): string {
+	return JSON.stringify([grid, xAxis, yAxis, series].map(parts => [parts ?? []].flat().map(({ id }) => id)))
 }

@@ -23,3 +23,4 @@ export type Step =
 	| 'what somebody has written is shown as text, and nothing of it runs'
 	| 'a first workspace is written into an empty folder, and into no other'
 	| 'after a reload everything is there again'
+	| 'no program has failed on the way'

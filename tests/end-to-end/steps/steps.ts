@@ -252,6 +252,9 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.webview.getByRole('heading', { name: 'Mara, to the regionals' }).waitFor()
 		await expect.poll(() => bench.loadInPreview('Deadlift')).toBe('112.5 kg')
 	},
+	'no program has failed on the way': async bench => {
+		expect(bench.faults).toEqual([])
+	},
 }
 
 /** The club before anything is typed. */
