@@ -1,6 +1,6 @@
 import type { FaultCode } from '../model/reading.ts'
 import { ruleOf } from '../rules/registry.ts'
-import type { FileProblem } from './file-problems.ts'
+import type { FileEdit, FileProblem } from './file-problems.ts'
 
 /** Faults whose line reads in part as a guess. */
 const guesses: ReadonlySet<string> = new Set<FaultCode>(['syntax', 'bad-number', 'bad-date'])
@@ -11,18 +11,22 @@ const guesses: ReadonlySet<string> = new Set<FaultCode>(['syntax', 'bad-number',
  * `4 x 5 @80` nobody knows what the 80 is until it is said.
  */
 export function safelyCorrected(text: string, problems: readonly FileProblem[]): readonly FileProblem[] {
-	const safe = new Set(problems.filter(isSafe))
+	const safe = new Set(problems.filter(problem => isSafe(problem, text)))
 	const unsettled = new Set(
 		problems.filter(problem => guesses.has(problem.code) && !safe.has(problem)).map(problem => lineAt(text, problem.start)),
 	)
 	return [...safe].filter(problem => !unsettled.has(lineAt(text, problem.start)))
 }
 
-function isSafe(problem: FileProblem): boolean {
+function isSafe(problem: FileProblem, text: string): boolean {
 	if (ruleOf(problem.code)?.fix !== 'safe') return false
 	const [correction, another] = problem.corrections
 	if (!correction || another) return false
-	return !guesses.has(problem.code) || correction.edits.every(edit => edit.text.trim() !== '')
+	return !guesses.has(problem.code) || !correction.edits.some(edit => takesAway(edit, text))
+}
+
+function takesAway({ start, end, text: by }: FileEdit, text: string): boolean {
+	return by.trim() === '' && text.slice(start, end).trim() !== ''
 }
 
 /** Where the line begins that an offset stands in. */
