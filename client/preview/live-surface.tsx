@@ -20,8 +20,10 @@ export function LiveSurface({ drawing }: SurfaceProps) {
 		if (telling === told.current) return
 		told.current = telling
 		element.style.height = `${height}px`
-		if (chart.current) chart.current.resize({ width, height, silent: true })
-		else chart.current = init(element, null, { renderer: 'svg', width, height })
+		if (chart.current === undefined) chart.current = init(element, null, { renderer: 'svg', width, height })
+		// A new size makes the library work everything out: only where there is one.
+		else if (chart.current.getWidth() !== width || chart.current.getHeight() !== height)
+			chart.current.resize({ width, height, silent: true })
 		// What has the same id is changed in its place, so that nothing flickers. Where there are other parts than before, all is made anew:
 		// the library keeps gaps where parts were, and fails at them.
 		const parts = partsOf(option)
