@@ -1,13 +1,14 @@
-import { compare, decimal, exact, hundred, one, zero } from '../../compute/exact.ts'
+import { compare, decimal, exact, hundred, larger, one, zero } from '../../compute/exact.ts'
 import { type Limit, limitsFor } from '../../compute/limits.ts'
 import { weeksOfARound } from '../../compute/outline/placements.ts'
 import { averagePercent, type LiftTotals } from '../../compute/volume/lift-totals.ts'
+import { addRanges, nothing, times } from '../../compute/volume/ranges.ts'
 import { addTotals, noTotals, type Totals } from '../../compute/volume/totals.ts'
 import { blockVolume, planVolume } from '../../compute/volume.ts'
 import type { Block, Lifter, Plan } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace, ShownLevel } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
-import type { CalendarDate, Exact } from '../../model/quantities.ts'
+import type { CalendarDate, Exact, ExactRange } from '../../model/quantities.ts'
 import type { ScheduledRun } from '../../model/schedule.ts'
 import { groupedBy } from '../common/groups.ts'
 import { headOf } from '../common/places.ts'
@@ -59,7 +60,13 @@ interface WeekTotals {
 interface Rise<W extends WeekTotals> {
 	readonly now: W
 	readonly base: W
-	readonly what: { readonly muscle: string } | { readonly lift: string }
+	readonly what: { readonly muscle: string; readonly reps: RepsRise | undefined } | { readonly lift: string }
+	readonly from: Exact
+	readonly to: Exact
+}
+
+/** How the reps of a muscle go with its sets. */
+interface RepsRise {
 	readonly from: Exact
 	readonly to: Exact
 }
@@ -76,9 +83,15 @@ function isInFirstRound(block: Block, week: number): boolean {
 
 /**
  * Hard sets of a muscle against the highest of the training weeks before: by the low end now, by the high end then. Where it was not trained
- * at all there is no percent to go by: then up to the low end of the range for a muscle (`few`) is a beginning.
+ * at all there is no percent to go by: then up to the low end of the range for a muscle (`few`) is a beginning. Sets alone are no volume:
+ * from 3 x 8 to 5 x 3 the sets rise and the work falls, so where all is done in reps, these must be over the limit too.
  */
-function muscleRises<W extends WeekTotals>(weeks: readonly W[], limit: Exact, few: number): readonly Rise<W>[] {
+function muscleRises<W extends WeekTotals>(
+	weeks: readonly W[],
+	limit: Exact,
+	few: number,
+	programme: Programme,
+): readonly Rise<W>[] {
 	return weeks.flatMap(now => {
 		const bases = now.deload ? [] : baseWeeks(weeks, now)
 		return [...now.totals.muscles].flatMap(([muscle, { from: to }]): Rise<W>[] => {
@@ -87,13 +100,36 @@ function muscleRises<W extends WeekTotals>(weeks: readonly W[], limit: Exact, fe
 			if (base === undefined) return []
 			const from = setsIn(base)
 			const begin = from.equals(0) ? exact(few) : from
-			const isJump = to.sub(begin).compare(fewestSets) >= 0 && isOver(to, begin, limit)
-			return isJump ? [{ now, base, what: { muscle }, from, to }] : []
+			if (to.sub(begin).compare(fewestSets) < 0 || !isOver(to, begin, limit)) return []
+			const reps = repsRise(muscle, bases, now, programme)
+			return reps && !isOver(reps.to, reps.from, limit) ? [] : [{ now, base, what: { muscle, reps }, from, to }]
 		})
 	})
 }
 
-/** Tonnage of main lifts against the highest of the training weeks before, where the intensity is alike. */
+/** The reps of a muscle now, and the most of the weeks before; `undefined` where some of its work is done for time or over a distance. */
+function repsRise(muscle: string, bases: readonly WeekTotals[], now: WeekTotals, programme: Programme): RepsRise | undefined {
+	const to = repsOf(muscle, now.totals, programme)?.from
+	const before = bases.map(base => repsOf(muscle, base.totals, programme)?.to)
+	const known = before.filter(reps => reps !== undefined)
+	if (to === undefined || known.length < before.length) return undefined
+	return { from: known.reduce(larger, zero), to }
+}
+
+/** Reps times the share of the movement. */
+function repsOf(muscle: string, { lifts }: Totals, programme: Programme): ExactRange | undefined {
+	const shares = [...lifts].flatMap(([name, { sets, reps }]) => {
+		const share = programme.find('movement', name)?.muscles.find(one => one.muscle === muscle)?.share
+		return share ? [{ sets, reps, share }] : []
+	})
+	if (shares.some(({ sets, reps }) => sets.to > 0 && reps.to === 0)) return undefined
+	return shares.map(({ reps, share }) => times({ from: exact(reps.from), to: exact(reps.to) }, share)).reduce(addRanges, nothing)
+}
+
+/**
+ * Tonnage of main lifts against the highest of the training weeks before, where the intensity is alike. A set more is the least step that
+ * there is, and always allowed.
+ */
 function tonnageRises(weeks: readonly LifterWeek[]): readonly Rise<LifterWeek>[] {
 	return weeks.flatMap(now => {
 		const bases = now.deload ? [] : baseWeeks(weeks, now)
@@ -102,10 +138,16 @@ function tonnageRises(weeks: readonly LifterWeek[]): readonly Rise<LifterWeek>[]
 			const base = highestOf(bases, each => each.totals.lifts.get(lift)?.tonnage.to ?? zero)
 			const before = base?.totals.lifts.get(lift)
 			if (base === undefined || before === undefined || !isKnown(before) || !isAlike(totals, before)) return []
-			const isJump = isOver(totals.tonnage.from, before.tonnage.to, tonnageRise)
+			const isJump = isOver(withoutASetMore(totals, before), before.tonnage.to, tonnageRise)
 			return isJump ? [{ now, base, what: { lift }, from: before.tonnage.to, to: totals.tonnage.from }] : []
 		})
 	})
+}
+
+/** The tonnage, less one set of it where there are more sets than before. */
+function withoutASetMore({ sets, tonnage }: LiftTotals, before: LiftTotals): Exact {
+	if (sets.from <= before.sets.to) return tonnage.from
+	return tonnage.from.mul(exact(sets.from - 1)).div(exact(sets.from))
 }
 
 function highestOf<W>(weeks: readonly W[], amount: (week: W) => Exact): W | undefined {
@@ -144,7 +186,7 @@ function workOutInBlock(block: Block, programme: Programme): readonly Rise<WeekT
 		const totals = volumes[index]?.totals ?? noTotals
 		return { week, deload, isBase: hasWork && !deload, totals, inFirstRound: isInFirstRound(block, week), round }
 	})
-	return muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0)
+	return muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0, programme)
 }
 
 function checkBlock(block: Block, programme: Programme): Finding[] {
@@ -222,7 +264,7 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 	const { volumeRise: limit, muscleSets } = limitsFor(lifter.name.text, programme)
 	if (limit === undefined) return []
 	const weeks = lifterWeeks(lifter, programme)
-	const muscles = muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0)
+	const muscles = muscleRises(weeks, limit.value, muscleSets?.value.from ?? 0, programme)
 	const rises = [...muscles, ...tonnageRises(weeks)].filter(rise => !isInBlock(rise, programme))
 	const placed = rises.flatMap(rise => {
 		const part = largestPart(rise)
@@ -304,7 +346,9 @@ function byWeek<W extends WeekTotals>(rises: readonly Rise<W>[], weekText: (week
 			const name = 'muscle' in what ? what.muscle.replaceAll('-', ' ') : titleOf('movement', what.lift, programme)
 			const than = from.equals(0) ? ', none' : `, ${decimal(to.div(from).sub(one).mul(hundred), 0)}% more than`
 			const places = 'muscle' in what ? 1 : 0
-			return `${name} from ${decimal(from, places)} to ${decimal(to, places)}${than} in ${weekText(base)}`
+			const reps =
+				'muscle' in what && what.reps ? ` (reps from ${decimal(what.reps.from, 1)} to ${decimal(what.reps.to, 1)})` : ''
+			return `${name} from ${decimal(from, places)} to ${decimal(to, places)}${than} in ${weekText(base)}${reps}`
 		})
 		return `in ${weekText(same[0].now)} (${parts.join('; ')})`
 	})

@@ -21,12 +21,6 @@ const said: readonly Said[] = [
 		why: 'Eight weeks of the same, as a trial needs them; common practice has a lighter week every 4-6: a remark.',
 	},
 	{
-		file: 'kostikiadis2018.stave',
-		line: 9,
-		code: 'volume-jump',
-		why: 'The sets rise by a third and by a quarter within two weeks, from 12 to 20 for the glutes, and all of them at 80-90%.',
-	},
-	{
 		file: 'masters2017.stave',
 		line: 3,
 		code: 'muscle-volume-high',
