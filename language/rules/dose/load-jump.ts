@@ -98,15 +98,15 @@ function comparisons<S extends PlacedSession>(
 		)
 		const base = before.get(movement)
 		if (!isBySession) return base ? [{ before: base, now }] : []
-		const tops = [...inOrder(last), ...inOrder(week)].map(session => ({
-			isNow: week.includes(session),
-			top: topLoads([own(session)], measure).get(movement),
-		}))
-		const known = tops.flatMap(({ isNow, top }) => (top ? [{ isNow, top }] : []))
+		const known = [...inOrder(last), ...inOrder(week)].flatMap(session => {
+			const top = topLoads([own(session)], measure).get(movement)
+			return top ? [{ isNow: week.includes(session), session, top }] : []
+		})
 		return known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
 			const earlier = known[index - 1]?.top
-			// Another item's session before it may be the lighter day of the week: then the week before counts.
-			const before = earlier?.item.item === top.item.item ? earlier : base
+			// Another item's session before it may be the lighter day of the week: then the heaviest since the week before counts.
+			const since = known.slice(0, index).map(one => own(one.session))
+			const before = earlier?.item.item === top.item.item ? earlier : base && topLoads(since, measure).get(movement)
 			return isNow && before ? [{ before, now: top }] : []
 		})
 	})
@@ -257,10 +257,10 @@ function isPause(last: CalendarWeek, week: CalendarWeek, weeks: readonly Calenda
 	return days.some((date, index) => index > 0 && daysBetween(days[index - 1] ?? date, date) > breakDays)
 }
 
-/** Another movement in its place, or another max under it: the two loads do not compare. */
+/** What a swap has put in place of another movement beside what it was before, or another max under it: the two loads do not compare. */
 function isOther({ before, now }: Jump<DatedSession>): boolean {
-	const swapped = before.item.changedBy === 'swap' || now.item.changedBy === 'swap'
-	return swapped || before.set.computed.reference?.best !== now.set.computed.reference?.best
+	const swapped = (top: TopLoad<DatedSession>) => top.item.changedBy === 'swap'
+	return swapped(before) !== swapped(now) || before.set.computed.reference?.best !== now.set.computed.reference?.best
 }
 
 /** A single step of the gym's is the least there is; where it states no masses nobody knows the step. */
