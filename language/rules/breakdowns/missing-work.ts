@@ -6,7 +6,7 @@ import type { Block, Breakdown, Lifter, Plan } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
-import type { ScheduledRun } from '../../model/schedule.ts'
+import type { PlannedItem, ScheduledRun } from '../../model/schedule.ts'
 import type { Name } from '../../model/text.ts'
 import type { Link } from '../../model/vocabulary.ts'
 import { groupedBy } from '../common/groups.ts'
@@ -102,14 +102,14 @@ function workOutLifter(lifter: Lifter, programme: Programme): readonly MissingIn
 }
 
 /**
- * The breakdowns that a week must answer: those of the lifter's lifts that its block targets or has as main work; and those that the block
- * says it answers, unless it names several and the lifter has some of them.
+ * The breakdowns that a week must answer: those of the lifter's lifts that its block targets or has as main work, be it a percent of the lift;
+ * and those that the block says it answers, unless it names several and the lifter has some of them.
  */
 function breakdownsIn(week: TrainingWeek, lifter: Lifter, programme: Programme) {
 	const { run, own, monday } = week
 	const { block } = run
 	const main = own.flatMap(session => session.items.filter(item => item.role === 'main' && item.working))
-	const lifts = new Set([...block.targets.map(target => target.text), ...main.map(item => item.movementName.text)])
+	const lifts = new Set([...block.targets.map(target => target.text), ...main.flatMap(liftsOf)])
 	const declared = failingLifts(lifter, programme).filter(
 		({ lift, fails }) => lifts.has(lift) && isInForce(fails, monday, addDays(monday, 6)),
 	)
@@ -123,6 +123,11 @@ function breakdownsIn(week: TrainingWeek, lifter: Lifter, programme: Programme) 
 	const targets = new Set(block.targets.map(target => target.text))
 	const answered = named.flatMap(name => programme.find('breakdown', name) ?? [])
 	return [...ofLifter, ...answered.map(breakdown => ({ breakdown, failing: targets, declared: [] as readonly FailingLift[] }))]
+}
+
+/** The movement itself, and the lift that it is a percent of: a paused deadlift is a deadlift. */
+function liftsOf({ movementName, movement }: PlannedItem): readonly string[] {
+	return [movementName.text, movement?.percentOf?.movement.text ?? movementName.text]
 }
 
 function isBlocksOwn(short: NeedOfWeek, breakdown: Breakdown, { run, blockWeek }: TrainingWeek, programme: Programme): boolean {
