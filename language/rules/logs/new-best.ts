@@ -3,6 +3,7 @@ import { reserveOf } from '../../compute/effort.ts'
 import { estimateMax, estimateText, estimatorSource } from '../../compute/estimates.ts'
 import { decimal, exact, hundred, zero } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
+import { bodyIn } from '../../compute/loads/reference.ts'
 import { type DatedEntry, entriesOf } from '../../compute/logged-sessions.ts'
 import { inUnit, massText } from '../../compute/mass.ts'
 import type { Best, Lifter, LoggedSet } from '../../model/definitions.ts'
@@ -43,8 +44,10 @@ interface Shown {
 	/** Of a set in clusters those of one: the max that they show is the least that there is. */
 	readonly reps: number
 	readonly repsToFailure: Exact
-	/** In the unit of the best. */
+	/** In the unit of the best; on top of bodyweight, what is added. */
 	readonly max: Exact
+	/** What the body adds in the formula: nothing where the load is all that is lifted. */
+	readonly body: Exact
 }
 
 function checkLifter(lifter: Lifter, programme: Programme): Finding[] {
@@ -67,19 +70,21 @@ function latestOf(bests: readonly [Best, ...Best[]]): Best {
 function check(best: Best, lifter: Lifter, estimator: Estimator, programme: Programme): Finding[] {
 	const { unit } = best.mass
 	const lift = best.movement.text
-	const max = maxOf(best, estimator)
-	// What hangs on the body makes only a part of such a load.
-	if (max === undefined || max.compare(zero) <= 0 || programme.find('movement', lift)?.loadAdded) return []
+	const body = bodyIn(programme.find('movement', lift), lifter, unit)
+	const max = body && maxOf(best, body, estimator)
+	if (body === undefined || max === undefined || max.compare(zero) <= 0) return []
 	const logged = entriesOf(lifter, programme).filter(({ on }) => best.on === undefined || daysBetween(best.on, on) > 0)
-	const top = topOf(logged, lift, unit, estimator)
+	const top = topOf(logged, lift, unit, body, estimator)
 	if (top === undefined) return []
-	const over = top.max.div(max).sub(exact(1)).mul(hundred)
+	// What is added is a part of what is lifted: all of it is compared.
+	const over = top.max.add(body).div(max.add(body)).sub(exact(1)).mul(hundred)
 	if (over.compare(least) < 0) return []
 	const title = titleOf('movement', lift, programme)
+	const together = body.equals(zero) ? '' : ', the bodyweight with it,'
 	return [
 		{
 			span: best.span,
-			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}; from ${decimal(least)}% on it is worth writing down (common practice).`,
+			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}${together}; from ${decimal(least)}% on it is worth writing down (common practice).`,
 			source: estimatorSource(estimator),
 			...writing(top, best, lifter, lift, programme),
 		},
@@ -123,10 +128,11 @@ function checkTest(
 ): Finding[] {
 	const movement = programme.find('movement', lift)
 	const unit = best?.mass.unit ?? logged.entry.lifts.find(one => one.movement.text === lift)?.sets[0]?.mass?.unit ?? 'kg'
-	const top = movement?.loadAdded ? undefined : topOf([logged], lift, unit, estimator)
-	if (top === undefined) return []
+	const body = bodyIn(movement, lifter, unit)
+	const top = body && topOf([logged], lift, unit, body, estimator)
+	if (body === undefined || top === undefined) return []
 	const title = titleOf('movement', lift, programme)
-	const max = best && maxOf(best, estimator)
+	const max = best && maxOf(best, body, estimator)
 	const known = best && max ? `the best so far is ${bestText(best, max)}` : 'no best of it is written down yet'
 	return [
 		{
@@ -141,10 +147,10 @@ function checkTest(
 // What both say ------------------------------------------------------------------------------------------------------------------------
 
 /** The set that points to the highest max. */
-function topOf(entries: readonly DatedEntry[], lift: string, unit: Unit, estimator: Estimator): Shown | undefined {
+function topOf(entries: readonly DatedEntry[], lift: string, unit: Unit, body: Exact, estimator: Estimator): Shown | undefined {
 	const shown = entries
 		.flatMap(logged => logged.entry.lifts.filter(one => one.movement.text === lift).map(one => ({ logged, sets: one.sets })))
-		.flatMap(({ logged, sets }) => sets.flatMap(set => shownBy(set, logged, unit, estimator) ?? []))
+		.flatMap(({ logged, sets }) => sets.flatMap(set => shownBy(set, logged, unit, body, estimator) ?? []))
 	return shown.sort((a, b) => b.max.compare(a.max))[0]
 }
 
@@ -170,8 +176,9 @@ function writing(
 	}
 }
 
-function maxOf(best: Best, estimator: Estimator): Exact | undefined {
-	return estimateMax(best.mass.amount, exact(best.reps ?? 1).add(best.reserve), estimator)
+/** Reps take the body with them: the formula sees all that is lifted, and what is added comes out. */
+function maxOf({ mass, reps, reserve }: Best, body: Exact, estimator: Estimator): Exact | undefined {
+	return estimateMax(mass.amount.add(body), exact(reps ?? 1).add(reserve), estimator)?.sub(body)
 }
 
 function bestText({ mass, reps }: Best, max: Exact): string {
@@ -179,9 +186,12 @@ function bestText({ mass, reps }: Best, max: Exact): string {
 }
 
 /** "165 kg" of a single, "122.5 kg (Epley: …)" of more. */
-function maxText({ max, mass, repsToFailure }: Shown, unit: Unit, estimator: Estimator): string {
+function maxText({ max, mass, repsToFailure, body }: Shown, unit: Unit, estimator: Estimator): string {
 	const amount = massText({ amount: exact(decimal(max, 1)), unit })
-	return `${amount} (${estimateText({ amount: inUnit(mass, unit), unit }, repsToFailure, estimator)})`
+	if (repsToFailure.equals(exact(1)) || body.equals(zero))
+		return `${amount} (${estimateText({ amount: inUnit(mass, unit), unit }, repsToFailure, estimator)})`
+	const formula = estimateText({ amount: inUnit(mass, unit).add(body), unit }, repsToFailure, estimator)
+	return `${amount} (${formula}, of which ${massText({ amount: body, unit })} are bodyweight)`
 }
 
 function effortText({ set }: Pick<Shown, 'set'>): string {
@@ -189,14 +199,15 @@ function effortText({ set }: Pick<Shown, 'set'>): string {
 }
 
 /** All reps made, position kept, and near enough to failure to say something of the max. */
-function shownBy(set: LoggedSet, logged: DatedEntry, unit: Unit, estimator: Estimator): Shown | undefined {
+function shownBy(set: LoggedSet, logged: DatedEntry, unit: Unit, body: Exact, estimator: Estimator): Shown | undefined {
 	const { mass, bodyweight, missed, brokeWith, rpe, rir } = set
 	const reps = set.reps && Math.min(set.reps, set.clusterReps ?? set.reps)
-	if (reps === undefined || reps < 1 || mass === undefined || bodyweight || missed > 0 || brokeWith !== undefined)
-		return undefined
+	if (reps === undefined || reps < 1 || mass === undefined || missed > 0 || brokeWith !== undefined) return undefined
+	// "bodyweight + 20 kg" of a movement whose load is all that is lifted.
+	if (bodyweight && body.equals(zero)) return undefined
 	const reserve = rir ?? (rpe ? reserveOf({ scale: 'rpe', value: rpe }) : zero)
 	const repsToFailure = exact(reps).add(reserve)
 	if (repsToFailure.compare(mostReps) > 0) return undefined
-	const max = estimateMax(inUnit(mass, unit), repsToFailure, estimator)
-	return max && { logged, set, mass, reps, repsToFailure, max }
+	const max = estimateMax(inUnit(mass, unit).add(body), repsToFailure, estimator)?.sub(body)
+	return max && { logged, set, mass, reps, repsToFailure, max, body }
 }
