@@ -491,6 +491,8 @@ export interface LoggedSet {
 	readonly reps: number | undefined
 	readonly seconds: Exact | undefined
 	readonly metres: Exact | undefined
+	/** How long the distance took, or the time in which the reps were done. */
+	readonly tookSeconds: Exact | undefined
 	/** What was on the bar; `undefined` where none is stated. */
 	readonly mass: Mass | undefined
 	readonly bodyweight: boolean

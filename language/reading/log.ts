@@ -1,9 +1,10 @@
 import { exact, zero } from '../compute/exact.ts'
 import type * as tree from '../grammar/generated/ast.ts'
 import type { Cleared, Log, LogEntry, LoggedLift, LoggedSet } from '../model/definitions.ts'
+import type { Exact } from '../model/quantities.ts'
 import type { Fault } from '../model/reading.ts'
 import type { Name, QuotedText } from '../model/text.ts'
-import { readClauses } from './prescription.ts'
+import { mostSets, readClauses } from './prescription.ts'
 import type { Reader } from './reader.ts'
 
 const mostFelt = exact(10)
@@ -74,52 +75,97 @@ function readFelt(reader: Reader, line: tree.FeltLine): LogEntry['felt'] {
 function readLift(reader: Reader, line: tree.DidLine): LoggedLift {
 	const movement = reader.reference(line, 'movement', 'movement')
 	const groups = line.groups ?? []
-	const sets: LoggedSet[] = []
-	let coveredUntil = -1
-	for (const [index, group] of groups.entries()) {
-		// In `8, 8, 7 at 80 kg` the clause covers the list: what has none takes that of the next one that has.
-		if (coveredUntil < index) {
-			const next = groups.findIndex((one, at) => at >= index && (one.clauses ?? []).length > 0)
-			coveredUntil = next < 0 ? groups.length : next
-		}
-		const clauses = groups[coveredUntil]?.clauses ?? []
-		const set = readLoggedSet(reader, group, clauses, clauses === group.clauses)
-		if (!set) continue
+	const facts = covered(groups.map(group => readFacts(reader, group)))
+	const sets = groups.flatMap((group, index) => {
+		const set = readLoggedSet(reader, group, facts[index]!)
+		if (!set) return []
 		const count = reader.count(group, 'sets', 'Sets') ?? 1
-		for (let done = 0; done < Math.min(count, 100); done++) sets.push(set)
-	}
+		return Array.from({ length: Math.min(count, mostSets) }, () => set)
+	})
 	return { movement, sets, span: reader.span(line) }
 }
 
-function readLoggedSet(
-	reader: Reader,
-	node: tree.LoggedGroup,
-	clauses: readonly tree.LoggedClause[],
-	own: boolean,
-): LoggedSet | undefined {
+/** What is written behind an amount. */
+interface Facts {
+	/** What holds for a set, apart from its time; `undefined` where nothing is written. */
+	readonly clauses:
+		| (ReturnType<typeof readClauses> & { readonly missed: number; readonly brokeWith: Name | undefined })
+		| undefined
+	readonly tookSeconds: Exact | undefined
+}
+
+function readFacts(reader: Reader, node: tree.LoggedGroup): Facts {
+	const written = node.clauses ?? []
+	const [took, second] = written.filter(clause => clause.$type === 'TookClause')
+	const others = written.filter(clause => clause.$type !== 'TookClause')
+	const missed = others.find(clause => clause.$type === 'MissedClause')
+	const broke = others.find(clause => clause.$type === 'BrokeClause')
+	if (second) reader.statedTwice('The time', second)
+	return {
+		clauses:
+			others.length === 0
+				? undefined
+				: {
+						...readClauses(reader, others),
+						missed: missed ? (reader.count(missed, 'count', 'Missed reps', 0) ?? 0) : 0,
+						brokeWith: broke && reader.reference(broke, 'breakdown', 'breakdown'),
+					},
+		tookSeconds: took && readTook(reader, node, took),
+	}
+}
+
+/** A distance takes a time, and so many reps are done in one; a hold is a time itself. */
+function readTook(reader: Reader, node: tree.LoggedGroup, took: tree.TookClause): Exact | undefined {
+	const seconds = reader.seconds(took.time)
+	const span = reader.span(took)
+	if (seconds?.equals(0))
+		reader.fault('bad-number', reader.span(took.time ?? took), 'Nothing is done in no time: say how long it took.')
+	if (node.unit !== 's' && node.unit !== 'min') return seconds
+	const correction = { title: 'Remove the second time', edits: [{ span, text: '' }] }
+	const message = 'A hold is a time already. "in" goes with a distance, 20 m in 14.2 s, or with reps, 25 in 60 s.'
+	reader.fault('syntax', span, message, [correction])
+	return undefined
+}
+
+/**
+ * In `8, 8, 7 at 40 kg` what is written last covers the list: a set with nothing of its own has what the next one has. A time leaves the
+ * rest open: in `20 m in 14.2 s, 20 m in 13.8 s at 60 kg` each has its own time, and both the load.
+ */
+function covered(facts: readonly Facts[]): Facts[] {
+	let behind: Facts | undefined
+	return facts
+		.toReversed()
+		.map(({ clauses, tookSeconds }) => {
+			behind = {
+				clauses: clauses ?? behind?.clauses,
+				tookSeconds: tookSeconds ?? (clauses === undefined ? behind?.tookSeconds : undefined),
+			}
+			return behind
+		})
+		.reverse()
+}
+
+function readLoggedSet(reader: Reader, node: tree.LoggedGroup, { clauses, tookSeconds }: Facts): LoggedSet | undefined {
 	const amount = reader.exact(node.amount)
 	if (!amount) return undefined
-	// Clauses that another group lends have been read, and their faults reported, there.
-	const quiet = own ? reader : Object.assign(Object.create(reader), { faults: [], references: [] })
-	const read = readClauses(quiet, clauses)
-	const missed = clauses.find(clause => clause.$type === 'MissedClause')
-	const broke = clauses.find(clause => clause.$type === 'BrokeClause')
-	const effort = read.effort?.value.from
+	const { load, effort } = clauses ?? {}
 	const inSeconds = node.unit === 'min' ? amount.mul(60).add(reader.exact(node.seconds) ?? zero) : amount
 	const isReps = node.unit === undefined || node.unit === 'reps' || node.unit === 'rep'
+	const isHold = node.unit === 's' || node.unit === 'min'
 	return {
 		reps: isReps ? reader.count(node, 'amount', 'Reps', 0) : undefined,
-		seconds: node.unit === 's' || node.unit === 'min' ? inSeconds : undefined,
+		seconds: isHold ? inSeconds : undefined,
 		metres: node.unit === 'm' ? amount : undefined,
-		mass: read.load?.kind === 'mass' ? read.load.from : read.load?.kind === 'bodyweight' ? read.load.added : undefined,
-		bodyweight: read.load?.kind === 'bodyweight',
-		rpe: read.effort?.scale === 'rpe' ? effort : undefined,
-		rir: read.effort?.scale === 'rir' ? effort : undefined,
-		missed: missed ? (quiet.count(missed, 'count', 'Missed reps', 0) ?? 0) : 0,
-		clusterReps: read.clusters?.reps,
-		brokeWith: broke && quiet.reference(broke, 'breakdown', 'breakdown'),
-		tempo: read.tempo,
-		eachSide: read.eachSide,
+		tookSeconds: isHold ? undefined : tookSeconds,
+		mass: load?.kind === 'mass' ? load.from : load?.kind === 'bodyweight' ? load.added : undefined,
+		bodyweight: load?.kind === 'bodyweight',
+		rpe: effort?.scale === 'rpe' ? effort.value.from : undefined,
+		rir: effort?.scale === 'rir' ? effort.value.from : undefined,
+		missed: clauses?.missed ?? 0,
+		clusterReps: clauses?.clusters?.reps,
+		brokeWith: clauses?.brokeWith,
+		tempo: clauses?.tempo,
+		eachSide: clauses?.eachSide ?? false,
 		span: reader.span(node),
 	}
 }

@@ -18,7 +18,7 @@ import type { Span } from '../model/text.ts'
 import type { Reader } from './reader.ts'
 
 /** More sets of one movement than this nobody does in a session: it is a slip, and each set becomes an entry of its own. */
-const mostSets = 100
+export const mostSets = 100
 const mostRpe = exact(10)
 
 export function readPrescription(reader: Reader, node: tree.Prescription | undefined): Prescription | undefined {
@@ -149,9 +149,7 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 	let restSeconds: Exact | undefined
 	let eachSide = false
 	const twice = (what: string, before: unknown, node: tree.Clause) => {
-		if (before === undefined) return
-		const correction = { title: 'Remove the second one', edits: [{ span: reader.span(node), text: '' }] }
-		reader.fault('stated-twice', reader.span(node), `${what} is stated twice for these sets. Keep one.`, [correction])
+		if (before !== undefined) reader.statedTwice(what, node)
 	}
 	for (const node of clauses) {
 		const span = reader.span(node)

@@ -70,6 +70,13 @@ export class Reader {
 		return false
 	}
 
+	/** A second clause of a kind behind the same sets; the first counts. */
+	statedTwice(what: string, clause: AstNode): void {
+		const span = this.span(clause)
+		const correction = { title: 'Remove the second one', edits: [{ span, text: '' }] }
+		this.fault('stated-twice', span, `${what} is stated twice for these sets. Keep one.`, [correction])
+	}
+
 	// Names and texts -----------------------------------------------------------------------------------------------------------------
 
 	/** A name that another definition of that kind gives. */

@@ -80,6 +80,8 @@ export interface DoneSets {
 	readonly reps: number | null
 	readonly seconds: number | null
 	readonly metres: number | null
+	/** How long the distance took, or the time in which the reps were done. */
+	readonly tookSeconds: number | null
 	readonly load: string | null
 	readonly unit: Unit | null
 	readonly bodyweight: boolean
@@ -235,15 +237,18 @@ function logItems(
 ): LogItem[] {
 	const open = new Set(lifts)
 	const planned = (about?.sheet.items ?? []).filter(({ role, sets }) => comparedRoles.includes(role) && sets.length > 0)
-	const compared = planned.map((item): LogItem => {
-		const lift = [...open].find(({ movement }) => movement.text === item.movement)
-		if (lift) open.delete(lift)
+	const compared = planned.map((item, index): LogItem => {
+		const ofMovement = [...open].filter(({ movement }) => movement.text === item.movement)
+		// One line for each time that the movement stands in the session; what is left is more of the last one.
+		const isLast = !planned.slice(index + 1).some(({ movement }) => movement === item.movement)
+		const done = isLast ? ofMovement : ofMovement.slice(0, 1)
+		for (const lift of done) open.delete(lift)
 		return {
 			movement: item.movement,
 			title: item.title,
 			planned: item,
-			done: lift ? doneSets(lift, programme) : [],
-			place: lift ? placeOfLift(lift) : null,
+			done: doneSets(done, programme),
+			place: done[0] ? placeOfLift(done[0]) : null,
 		}
 	})
 	const beside = [...open].map(
@@ -251,16 +256,16 @@ function logItems(
 			movement: lift.movement.text,
 			title: programme.find('movement', lift.movement.text)?.title?.text ?? lift.movement.text,
 			planned: null,
-			done: doneSets(lift, programme),
+			done: doneSets([lift], programme),
 			place: placeOfLift(lift),
 		}),
 	)
 	return [...compared, ...beside]
 }
 
-function doneSets(lift: LoggedLift, programme: Programme): DoneSets[] {
+function doneSets(lifts: readonly LoggedLift[], programme: Programme): DoneSets[] {
 	const folded: { key: string; sets: DoneSets }[] = []
-	for (const set of lift.sets) {
+	for (const set of lifts.flatMap(({ sets }) => sets)) {
 		const facts = doneSet(set, programme)
 		const key = JSON.stringify(facts)
 		const last = folded.at(-1)
@@ -277,6 +282,7 @@ function doneSet(set: LoggedSet, programme: Programme): DoneSets {
 		reps: set.reps ?? null,
 		seconds: set.seconds?.valueOf() ?? null,
 		metres: set.metres?.valueOf() ?? null,
+		tookSeconds: set.tookSeconds?.valueOf() ?? null,
 		load: set.mass ? decimal(set.mass.amount) : null,
 		unit: set.mass?.unit ?? null,
 		bodyweight: set.bodyweight,

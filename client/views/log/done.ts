@@ -9,7 +9,7 @@ export interface DoneLine {
 	readonly facts: readonly string[]
 }
 
-/** What was done of a movement; sets that differ only in their reps stand in one line: `8, 8, 7`. */
+/** What was done of a movement; sets that differ only in how much stand in one line: `8, 8, 7`, `20 m in 14.2 s, 20 m in 13.8 s`. */
 export function doneLines(sets: readonly DoneSets[], reader: Reader): DoneLine[] {
 	return joined(sets).map(({ work, facts }) => ({
 		work: workText(work, reader),
@@ -43,6 +43,7 @@ function sameBut(sets: DoneSets): string {
 		reps: sets.reps === null,
 		seconds: sets.seconds === null,
 		metres: sets.metres === null,
+		tookSeconds: sets.tookSeconds === null,
 	})
 }
 
@@ -52,10 +53,10 @@ function workText(work: readonly DoneSets[], reader: Reader): string {
 	return work.flatMap(one => Array.from({ length: one.sets }, () => amountText(one, reader))).join(', ')
 }
 
-function amountText({ reps, seconds, metres }: DoneSets, reader: Reader): string {
+function amountText({ reps, seconds, metres, tookSeconds }: DoneSets, reader: Reader): string {
 	if (seconds !== null) return reader.duration(seconds)
-	if (metres !== null) return `${reader.number(metres)}\u00a0m`
-	return reps === null ? '–' : reader.number(reps)
+	const amount = metres !== null ? `${reader.number(metres)}\u00a0m` : reps === null ? '–' : reader.number(reps)
+	return tookSeconds === null ? amount : words.took(amount, reader.duration(tookSeconds))
 }
 
 function loadText({ load, unit, bodyweight }: DoneSets, reader: Reader): string | null {

@@ -29,6 +29,7 @@ export const logWords = {
 	hurt: (what: string) => l10n.t`hurt: ${what}`,
 	nothingDone: l10n.t('not done'),
 	notPlanned: l10n.t('not planned'),
+	took: (amount: string, time: string) => l10n.t`${amount} in ${time}`,
 	missedReps: (reps: string) => l10n.t`${reps} missed`,
 	broke: (how: string) => l10n.t`broke with ${how}`,
 	eachSide: l10n.t('each side'),

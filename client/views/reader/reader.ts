@@ -48,7 +48,8 @@ export function readerOf(locale: string | null): Reader {
 		mass: (decimal, unit) => `${number(decimal)}${space}${unit}`,
 		duration(seconds) {
 			const minutes = Math.floor(seconds / 60)
-			const rest = seconds - minutes * 60
+			// What is left of 100.1 is 40.099… in binary.
+			const rest = Number((seconds - minutes * 60).toFixed(3))
 			// Holds and rests are spoken of in seconds up to a minute and a half.
 			if (minutes === 0 || (rest !== 0 && seconds <= 90)) return `${number(seconds)}${space}s`
 			if (rest === 0) return `${number(minutes)}${space}min`

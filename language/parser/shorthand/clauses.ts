@@ -20,13 +20,14 @@ const restLast: ShorthandRule = {
 	},
 }
 
-/** `rest 2:00`, `3 x 1:30`, `held 1:15` */
+/** `rest 2:00`, `3 x 1:30`, `held 1:15`, `50 m in 1:04.5` */
 const clockTime: ShorthandRule = {
 	begins: ['0'],
 	read: view => {
-		const isTime = ['rest', 'TIMES', 'held', 'for'].includes(view.before()) && view.word(1) === ':'
-		if (!isTime || !view.isTight(1) || !view.isTight(2) || !/^[0-5]\d$/.test(view.word(2))) return undefined
-		return { take: 3, put: view.value(2) === 0 ? [0, 'min'] : [0, 'min', 2, 's'] }
+		const isTime = ['rest', 'TIMES', 'held', 'for', 'in'].includes(view.before()) && view.word(1) === ':'
+		if (!isTime || !view.isTight(1) || !view.isTight(2) || !/^[0-5]\d(\.\d+)?$/.test(view.word(2))) return undefined
+		const seconds = view.value(2)
+		return { take: 3, put: seconds === 0 ? [0, 'min'] : [0, 'min', { type: 'NUMBER', image: String(seconds) }, 's'] }
 	},
 }
 

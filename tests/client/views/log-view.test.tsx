@@ -12,6 +12,7 @@ const done = (change: Partial<DoneSets> = {}): DoneSets => ({
 	reps: 5,
 	seconds: null,
 	metres: null,
+	tookSeconds: null,
 	load: '100',
 	unit: 'kg',
 	bodyweight: false,
@@ -50,6 +51,16 @@ describe('what was done', () => {
 		['sets that differ in their reps alone', [done({ sets: 2, reps: 8 }), done({ reps: 7 })], ['8, 8, 7 100 kg']],
 		['sets at another load', [done({ reps: 3 }), done({ reps: 3, load: '90' })], ['1 × 3 100 kg', '1 × 3 90 kg']],
 		['holds', [done({ reps: null, seconds: 45, load: null, unit: null })], ['1 × 45 s']],
+		[
+			'distances for time',
+			[
+				done({ reps: null, metres: 20, tookSeconds: 14.2, load: '60' }),
+				done({ reps: null, metres: 20, tookSeconds: 74.2, load: '60' }),
+				done({ reps: null, metres: 20, load: '60' }),
+			],
+			['20 m in 14.2 s, 20 m in 74.2 s 60 kg', '1 × 20 m 60 kg'],
+		],
+		['reps in a time', [done({ reps: 31, tookSeconds: 100.1, load: null, unit: null })], ['1 × 31 in 1 min 40.1 s']],
 		['bodyweight and more', [done({ bodyweight: true, load: '10' })], ['1 × 5 bodyweight + 10 kg']],
 		['what went wrong', [done({ missed: 2, brokeWith: 'Back rounds' })], ['1 × 5 100 kg 2 missed broke with Back rounds']],
 	])('of %s', (_, sets, lines) => {

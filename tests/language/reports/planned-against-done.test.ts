@@ -33,7 +33,7 @@ log mara-lind
     hurt "left knee"
   on 2026-10-19 session swim
     did plank 60 s
-`.replace('    did deadlift 5 at 110 kg broke with back-rounding\n', ''),
+`,
 )
 
 describe('planned against done', () => {
@@ -89,10 +89,52 @@ describe('planned against done', () => {
 		expect(first!.items[0]!.planned!.sets[0]!.load).toBe('112')
 	})
 
+	it('sets all lines of a movement beside what was planned of it', () => {
+		const [, second] = weeks[1]!.sessions
+		expect(weeks[1]!.sessions[0]!.items.map(({ title: name, planned, done }) => [name, planned !== null, done.length])).toEqual([
+			['Deadlift', true, 2],
+			['Plank', true, 0],
+		])
+		expect(weeks[1]!.sessions[0]!.items[0]!.done[1]).toMatchObject({ sets: 1, reps: 5, brokeWith: 'Back rounds' })
+		expect(second!.items).toEqual([])
+	})
+
 	it('has the session load: rating times minutes', () => {
 		// 7 × 70 min = 490.
 		expect(weeks[0]!.sessions[0]!.felt).toEqual({ rating: '7', minutes: '70', load: '490' })
 		expect(weeks[0]!.load).toMatchObject({ total: '490', unrated: 0 })
+	})
+
+	it('sets a time beside what was planned for time, and the reps beside the time that was to hold them', () => {
+		const events = workspaceOf(`
+movement sled-push "Sled push"
+movement push-up "Push-up"
+lifter olve-brek "Olve Brek"
+block events "Events"
+  weeks 1
+  session events on saturday
+    main sled-push 3 x 20 m for time at 60 kg
+    accessory push-up 2 x 60 s for reps
+plan autumn for olve-brek
+  start 2026-10-05
+  run events
+log olve-brek
+  on 2026-10-10 session events
+    did sled-push 20 m in 14.2 s, 20 m in 13.8 s, 50 m in 1 min 4.5 s at 60 kg
+    did push-up 31, 28 in 60 s
+`)
+		const [sled, pushes] = plannedAgainstDone('olve-brek', events).weeks[0]!.sessions[0]!.items
+		expect(sled!.planned!.sets[0]).toMatchObject({ metres: { from: 20, to: 20 }, forTime: true })
+		expect(sled!.done.map(({ metres, tookSeconds, load }) => [metres, tookSeconds, load])).toEqual([
+			[20, 14.2, '60'],
+			[20, 13.8, '60'],
+			[50, 64.5, '60'],
+		])
+		expect(pushes!.planned!.sets[0]).toMatchObject({ seconds: { from: 60, to: 60 }, forReps: true })
+		expect(pushes!.done.map(({ reps, tookSeconds }) => [reps, tookSeconds])).toEqual([
+			[31, 60],
+			[28, 60],
+		])
 	})
 
 	it('is empty for who has no log', () => {
