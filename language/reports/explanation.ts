@@ -1,3 +1,6 @@
+import { limitsFor } from '../compute/limits.ts'
+import { referenceFor, referenceSteps, titleOf } from '../compute/loads/reference.ts'
+import type { Best, Lifter } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { CalendarDate } from '../model/quantities.ts'
 import type { Schedule, ScheduledItem, ScheduledSession, ScheduledSet, Step } from '../model/schedule.ts'
@@ -33,6 +36,17 @@ export function explainItem(item: ScheduledItem, programme: Programme): readonly
 		explained.push({ from, to: index + 1, heading: `${numbers}: ${asked}`, lines })
 	}
 	return explained
+}
+
+/** The max that a best written as a set points to, step by step; `undefined` where the best is a max itself. */
+export function explainBest(best: Best, lifter: Lifter, programme: Programme): readonly string[] | undefined {
+	if ((best.reps ?? 1) === 1 && best.reserve.equals(0)) return undefined
+	const estimator = limitsFor(lifter.name.text, programme).estimator?.value ?? 'epley'
+	const { text: name } = best.movement
+	const alone = { ...lifter, bests: [best] }
+	const reference = referenceFor(name, undefined, alone, best.on ?? '', best.mass.unit, estimator, programme)
+	if ('missing' in reference) return [reference.reason]
+	return referenceSteps(reference, titleOf(name, programme), estimator, programme).map(stepLine)
 }
 
 /** A movement on one day of a plan. */

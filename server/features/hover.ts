@@ -7,27 +7,26 @@ import type { Span } from '../../language/model/text.ts'
 import { exampleLines } from '../../language/parser/examples.ts'
 import type { Picked } from '../../language/reports/chosen-plan.ts'
 import { describe } from '../../language/reports/description.ts'
-import { explainSet } from '../../language/reports/explanation.ts'
+import { explainBest, explainItem } from '../../language/reports/explanation.ts'
 import { milestoneText } from '../../language/reports/set-text.ts'
 import { ruleOf } from '../../language/rules/registry.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { isPicked, plansRunning } from '../chosen-plans.ts'
 import type { Feature } from '../feature.ts'
-
 import { definitionAt, type Found, holds, namedAt, type Target, titleOf } from '../lookup.ts'
-
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
 import { groupsIn, itemsIn } from '../prescriptions.ts'
 import { formText } from '../reference-pages.ts'
 import { pageUri } from '../rule-pages.ts'
-
 import { treesOf } from '../syntax.ts'
-
 import type { Workspace } from '../workspace.ts'
 
 /** More lifters than this make a hover that nobody reads; the sheets show all. */
 const mostPlans = 3
+
+/** Parts of a line that mean something by it alone: the line around them says more than how numbers are written. */
+const smallParts = new Set(['Mass', 'Time', 'Range', 'DateBound'])
 
 /** Says what a name is, how a load came about, what a rule wants, and what a word of the language means. */
 export const hover: Feature = {
@@ -41,6 +40,7 @@ export const hover: Feature = {
 					milestoneHover(found) ??
 					loadHover(found, chosen.pickedIn(textDocument.uri)) ??
 					nameHover(found) ??
+					bestHover(found) ??
 					lineHover(found, workspace))
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
@@ -81,7 +81,7 @@ function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown 
 	if (!leaf || leaf.hidden || leaf.tokenType.name.endsWith('STRING')) return undefined
 	for (let node: AstNode | undefined = leaf.astNode; node; node = node.$container) {
 		const line = exampleLines[node.$type]
-		if (!line) continue
+		if (!line || smallParts.has(node.$type)) continue
 		const meaning = formText(node.$type)
 		const text = `${escaped(sentence(line.what))}, as in: \`${line.example}\`${meaning ? `\n\n${meaning}` : ''}`
 		return { span: { start: parsed.start + leaf.offset, end: parsed.start + leaf.end }, text }
@@ -103,6 +103,14 @@ function ruleHover({ definition, offset }: Found): Shown | undefined {
 	if (!name || !rule) return undefined
 	const text = `**${escaped(rule.code)}** (${rule.level})\n\n${escaped(rule.summary)}\n\n_Source: ${escaped(rule.source)}_ · [Read more](${pageUri(rule.code)})`
 	return { span: name.span, text }
+}
+
+/** A best that is written as a set: the max that it points to. */
+function bestHover({ definition, offset, folder }: Found): Shown | undefined {
+	if (definition.kind !== 'lifter') return undefined
+	const best = definition.bests.find(({ movement, span }) => movement.span.end < offset && offset <= span.end)
+	const lines = best && explainBest(best, definition, folder)
+	return lines && { span: { start: best.movement.span.end + 1, end: best.span.end }, text: lines.map(escaped).join('  \n') }
 }
 
 /** What a milestone waits for, and what comes then. The movement that it moves on to says what it is, as any name does. */
@@ -140,19 +148,24 @@ function loadHover({ definition, offset, folder }: Found, picked: Picked | undef
 	return { span: group.span, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
 }
 
-function has(session: ScheduledSession, group: SetGroup): boolean {
-	return session.items.some(item => item.sets.some(set => set.group === group))
-}
-
-/** One explanation a week, where weeks differ, or a day, where an item stands on several. A set knows its group by identity: spans of blocks and plans count from places of their own. */
+/**
+ * What the sets of a group ask for and how their loads came about: one explanation a week, where weeks differ, or a day, where an item stands
+ * on several. A set knows its group by identity: spans of blocks and plans count from places of their own.
+ */
 function wayOfLoad(sessions: readonly ScheduledSession[], group: SetGroup, folder: Folder): string | undefined {
-	const byText = new Map<string, Set<string>>()
-	const isOfOneDay = new Set(sessions.filter(session => has(session, group)).map(session => session.weekday)).size < 2
-	for (const session of sessions) {
+	const days = sessions.flatMap(session => {
 		const item = session.items.find(one => one.sets.some(set => set.group === group))
-		const set = item?.sets.find(one => one.group === group)
-		if (!item || !set) continue
-		const text = explainSet(set, item, folder).map(escaped).join('  \n')
+		return item ? [{ session, item }] : []
+	})
+	const isOfOneDay = new Set(days.map(({ session }) => session.weekday)).size < 2
+	const byText = new Map<string, Set<string>>()
+	for (const { session, item } of days) {
+		const isOfGroup = (number: number) => item.sets[number - 1]?.group === group
+		const text = explainItem(item, folder)
+			.filter(({ from, to }) => isOfGroup(from) || isOfGroup(to))
+			.flatMap(({ heading, lines }) => [heading, ...lines])
+			.map(escaped)
+			.join('  \n')
 		const week = isOfOneDay ? String(session.runWeek) : `${session.runWeek} (${session.weekday})`
 		byText.set(text, (byText.get(text) ?? new Set()).add(week))
 	}
