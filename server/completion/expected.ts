@@ -16,6 +16,13 @@ export type Expected =
 /** Tokens of the grammar that begin with a word of two. */
 const wordsOfTokens: Readonly<Record<string, string>> = { AT_MOST: 'at most', EACH_SIDE: 'each side' }
 
+/** A text whose last line goes on with the first word of such a token, with the second one; `undefined` of any other. */
+export function withSecondWord(text: string): string | undefined {
+	const first = /\S[ \t]+(at|each)[ \t]+$/.exec(text)?.[1]
+	const words = Object.values(wordsOfTokens).find(one => first !== undefined && one.startsWith(`${first} `))
+	return words && `${text.trimEnd()}${words.slice(first!.length)}`
+}
+
 const parsers = new WeakMap<LangiumCoreServices, LangiumCompletionParser>()
 
 /** What the grammar expects after a text that begins a definition; empty where the text does not read up to its end. */

@@ -1,7 +1,7 @@
 import type { LangiumCoreServices } from 'langium'
 import type { ClientCapabilities, ParameterInformation, SignatureHelp } from 'vscode-languageserver'
 import { exampleLines } from '../../language/parser/examples.ts'
-import { choicesOf, type Ending, endingOf, firstWords } from '../completion/expected.ts'
+import { choicesOf, type Ending, endingOf, firstWords, withSecondWord } from '../completion/expected.ts'
 import { isInTextOrComment } from '../completion/places.ts'
 import type { Feature } from '../feature.ts'
 import { offsetOf } from '../positions.ts'
@@ -26,11 +26,17 @@ export const signatureHelp: Feature = {
 			if (!part || isInTextOrComment(workspace, file, offset)) return null
 			const services = workspace.reader.grammarServices
 			const text = file.text.slice(part.start, offset)
+			// A new line most likely begins something else, but for what a comma goes on with.
+			if (/[^,\s]\s*\n[ \t]*$/.test(text)) return null
+			// Half a clause is read as it would go on; of a word that says nothing yet, what stands before it counts.
+			const whole = withSecondWord(text)
+			const half = whole === undefined ? undefined : endingOf(whole, services)
 			const ending = endingOf(text, services)
-			if (ending) return helpAt(ending, /\S$/.test(text), client, services)
-			// Of a word that says nothing yet, what stands before it counts.
-			const before = endingOf(text.replace(/[^\s,]+$/, ''), services)
-			return before ? helpAt(before, false, client, services) : null
+			const before = ending ?? endingOf(text.replace(/[^\s,]+$/, ''), services)
+			return (
+				(half && helpAt(half, true, client, services)) ??
+				(before ? helpAt(before, ending !== undefined && /[^\s,:]$/.test(text), client, services) : null)
+			)
 		})
 	},
 }
@@ -42,11 +48,13 @@ function helpAt(
 	services: LangiumCoreServices,
 ): SignatureHelp | null {
 	const at = path.findLastIndex(step => step.rule in clauseRules)
-	const group = path[at]
+	// Before the first number of a group, also of one after a comma, the group is what comes next.
+	const begins = at < 0 && !isBegun ? next.find(rule => rule in clauseRules) : undefined
+	const group = path[at] ?? (begins && { rule: begins, property: undefined })
 	if (!group) return null
 	const clauses = choicesOf(clauseRules[group.rule]!, services)
 	const [sets, reps, ...others] = partsOf(clauses, services)
-	const readIn = new Set(path.slice(at).map(step => step.rule))
+	const readIn = new Set(at < 0 ? [] : path.slice(at).map(step => step.rule))
 	const inClause = clauses.findIndex(rule => readIn.has(rule))
 	const current = inClause >= 0 ? ownParts + inClause : (partOfProperty[group.property ?? ''] ?? 0)
 	const wantsReps = current === 0 && next.includes(group.rule === 'SetGroup' ? 'Work' : group.rule)

@@ -32,6 +32,9 @@ async function partAt(marked: string, before?: string): Promise<string | null | 
 
 describe('inside a prescription', () => {
 	it.each([
+		['main deadlift |', 'sets'],
+		['main deadlift\n      week 2:|', 'sets'],
+		['main deadlift\n      week 2: |', 'sets'],
 		['main deadlift 4|', 'sets'],
 		['main deadlift 3-4|', 'sets'],
 		['main deadlift 4 x |', 'reps'],
@@ -48,8 +51,14 @@ describe('inside a prescription', () => {
 		['main deadlift 4 x 5 rpe |', 'rpe …'],
 		['main deadlift 4 x 5 rpe at most |', 'rpe …'],
 		['main deadlift ramp 4 x 4 from 60% to |', 'from …'],
+		['main deadlift 4 x 5 rpe at |', 'rpe …'],
+		['main deadlift 4 x 5 each |', 'each side …'],
+		['main deadlift 4 x 5 at 70%,|', 'sets'],
+		['main deadlift 4 x 5 at 70%, |', 'sets'],
+		['main deadlift 4 x 5 at 70%,\n      |', 'sets'],
 		['main deadlift 4 x 5 at 70%, 3 x |', 'reps'],
 		['main deadlift\n      week 2: 4 x 5 at |', 'at …'],
+		['main deadlift 3 x 12\n      once |', 'sets'],
 		['main deadlift 3 x 12\n      once 3 x |', 'reps'],
 	])('%s is in %s', async (marked, part) => {
 		expect(await partAt(marked)).toBe(part)
@@ -58,6 +67,7 @@ describe('inside a prescription', () => {
 	it.each([
 		['did deadlift 4 x 5 at |', 'at …'],
 		['did deadlift 4 x 5 missed |', 'missed …'],
+		['did deadlift 8, |', 'reps'],
 	])('of a log, %s is in %s', async (marked, part) => {
 		expect(await partAt(marked, 'log ann\n  on 2026-10-05\n    ')).toBe(part)
 	})
@@ -72,10 +82,18 @@ describe('inside a prescription', () => {
 })
 
 describe('elsewhere', () => {
-	it.each(['main |', 'main dead|', 'note "4 x |"', '// 4 x |', 'each week add |', 'session a on |'])(
-		'%s says nothing',
-		async marked => {
-			expect(await partAt(marked)).toBeUndefined()
-		},
-	)
+	it.each([
+		'main |',
+		'main dead|',
+		'main deadlift|',
+		'main deadlift 3 x 5\n      |',
+		'main deadlift 3 x 5\n      each |',
+		'main deadlift\n      week 2|',
+		'note "4 x |"',
+		'// 4 x |',
+		'each week add |',
+		'session a on |',
+	])('%s says nothing', async marked => {
+		expect(await partAt(marked)).toBeUndefined()
+	})
 })
