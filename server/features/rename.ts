@@ -1,4 +1,5 @@
 import { ErrorCodes, ResponseError, type TextEdit } from 'vscode-languageserver'
+import type { DefinitionKind } from '../../language/model/definitions.ts'
 import { reservedWords } from '../../language/parser/words.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { workspaceEdit } from '../edits.ts'
@@ -37,12 +38,19 @@ function hindranceOf(newName: string, target: Target, folder: Folder): string | 
 	if (folder.isBuiltIn(definition)) return `"${text}" is built in; its name cannot be changed.`
 	if (!ourName.test(newName)) return 'A name is made of lower-case letters a to z, digits and hyphens, as in front-squat.'
 	if (newName === 'x' || reservedWords.has(newName)) return `"${newName}" is a word of the language and cannot be a name.`
+	// In `requires sign-off` the words win over a movement of that name.
+	if (newName === 'sign-off' && definition.kind === 'movement')
+		return '"sign-off" is what a coach gives in a gate, and cannot be a movement.'
 	if (newName === text) return undefined
 	if (target.kind === 'session') {
 		const isTaken = target.definition.sessions.some(session => session.name.text === newName)
 		return isTaken ? `Another session of this block is already called "${newName}".` : undefined
 	}
-	return folder.find(definition.kind, newName) ? `Another ${definition.kind} is already called "${newName}".` : undefined
+	// A plan is for a lifter or for a team: one name for both would lead it astray.
+	const kinds: DefinitionKind[] =
+		definition.kind === 'lifter' || definition.kind === 'team' ? ['lifter', 'team'] : [definition.kind]
+	const taken = kinds.find(kind => folder.find(kind, newName))
+	return taken && `${taken === definition.kind ? 'Another' : 'A'} ${taken} is already called "${newName}".`
 }
 
 function editsOf(workspace: Workspace, folder: Folder, target: Target, newName: string): Map<string, TextEdit[]> {
