@@ -28,11 +28,21 @@ const parsers = new WeakMap<LangiumCoreServices, LangiumCompletionParser>()
 /** What the grammar expects after a text that begins a definition; empty where the text does not read up to its end. */
 export function expectedAfter(text: string, services: LangiumCoreServices): Expected[] {
 	const found = new Map<string, Expected>()
-	for (const { feature } of nextFeatures(text, services)) {
-		const expected = toExpected(feature)
-		if (expected) found.set(JSON.stringify(expected), expected)
-	}
+	const all = [...nextFeatures(text, services).map(({ feature }) => toExpected(feature)), secondWordAfter(text, services)]
+	for (const expected of all) if (expected) found.set(JSON.stringify(expected), expected)
 	return [...found.values()]
+}
+
+/** Where a text ends with the first word of a token of two: the second one, if the token may stand there. */
+function secondWordAfter(text: string, services: LangiumCoreServices): Expected | undefined {
+	const [ending, first] = /(?:^|\s)(at|each)\s+$/.exec(text) ?? []
+	if (ending === undefined) return undefined
+	for (const { feature } of nextFeatures(text.slice(0, -ending.length), services)) {
+		const expected = toExpected(feature)
+		if (expected?.kind !== 'word' || !expected.word.startsWith(`${first} `)) continue
+		return { ...expected, word: expected.word.slice(first!.length + 1) }
+	}
+	return undefined
 }
 
 /** Where in the grammar a text ends that begins a definition. */

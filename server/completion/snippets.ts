@@ -15,7 +15,7 @@ export const definitionSnippets: Readonly<Record<DefinitionKind, Snippet>> = {
 	movement: {
 		label: 'movement …',
 		detail: 'A movement with what it trains',
-		text: `movement \${1:box-squat} "\${2:Box squat}"
+		text: `movement \${1:pin-squat} "\${2:Pin squat}"
   pattern ${oneOf(3, patterns)}
   trains ${oneOf(4, links)}
   muscles ${oneOf(5, muscles)} 1

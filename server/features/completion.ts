@@ -2,9 +2,10 @@ import { type CompletionItem, CompletionItemKind, InsertTextFormat, MarkupKind }
 import { type DefinitionKind, definitionKinds } from '../../language/model/definitions.ts'
 import { exampleLines } from '../../language/parser/examples.ts'
 import { describe } from '../../language/reports/description.ts'
-import type { TextFile } from '../../language/workspace/text-file.ts'
+import type { TextFile, TextReader } from '../../language/workspace/text-file.ts'
 import { type Expected, endingOf, expectedAfter } from '../completion/expected.ts'
 import { isLike, ranked } from '../completion/likeness.ts'
+import { linesOutOfPlace } from '../completion/lines.ts'
 import { type Candidate, candidates } from '../completion/names.ts'
 import type { Place } from '../completion/place.ts'
 import { isInTextOrComment } from '../completion/places.ts'
@@ -55,8 +56,10 @@ function complete(file: TextFile, offset: number, context: ServerContext): Compl
 	const before = file.text.slice(part?.start ?? 0, wordStart)
 	const place = placeOf(file, part, offset, before, context)
 	const range = rangeOf(file, wordStart, offset)
-	const items = expectedAfter(before, workspace.reader.grammarServices).flatMap((one, index) =>
-		one.kind === 'word' ? wordItems(one, index, place, context) : nameItems(one, place),
+	const expected = expectedAfter(before, workspace.reader.grammarServices)
+	const misfits = misfitsAmong(expected, place, workspace.reader)
+	const items = expected.flatMap((one, index) =>
+		one.kind === 'word' ? wordItems(one, index, misfits.get(one), place, context) : nameItems(one, place),
 	)
 	return ranked([...items, ...weekItems(place, context)].filter(item => isLike(item.filterText ?? item.label, begun))).map(
 		item => ({
@@ -105,10 +108,21 @@ function rankOf({ definition, isNear, misfit }: Candidate, { folder }: Place): n
 	return definition && folder.isBuiltIn(definition) ? 2 : 1
 }
 
-/** A word of the language; where it begins something whole, that too. */
+/** Why words that the grammar allows begin no line here. */
+function misfitsAmong(
+	expected: readonly Expected[],
+	{ before, current }: Place,
+	reader: TextReader,
+): ReadonlyMap<Expected, string> {
+	const words = expected.filter(one => one.kind === 'word')
+	return current ? linesOutOfPlace(before, headerRule(current.kind), words, reader) : new Map()
+}
+
+/** A word of the language; where it begins something whole, that too. One that does not fit comes last, with the reason. */
 function wordItems(
 	{ word, rule }: Expected & { kind: 'word' },
 	index: number,
+	misfit: string | undefined,
 	place: Place,
 	{ client }: ServerContext,
 ): CompletionItem[] {
@@ -117,8 +131,8 @@ function wordItems(
 	const item: CompletionItem = {
 		label: word,
 		kind: CompletionItemKind.Keyword,
-		sortText: `3${order}`,
-		...(line ? { labelDetails: { description: line.what }, detail: line.example } : {}),
+		sortText: `${misfit ? 6 : 3}${order}`,
+		...(line ? { labelDetails: { description: misfit ?? line.what }, detail: line.example } : {}),
 	}
 	const takesSnippets = client.textDocument?.completion?.completionItem?.snippetSupport ?? false
 	const snippet = takesSnippets ? snippetFor(word, rule, place) : undefined

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type CompletionItem, type CompletionList, InsertTextFormat } from 'vscode-languageserver/node'
 import { definitionKinds } from '../../../language/model/definitions.ts'
 import { createBarstaveServices } from '../../../language/parser/services.ts'
+import { library } from '../../../language/workspace/library.ts'
 import { TextReader } from '../../../language/workspace/text-file.ts'
 import { isKnown } from '../../../server/completion/names.ts'
 import { definitionSnippets, lineSnippets } from '../../../server/completion/snippets.ts'
@@ -80,6 +81,10 @@ describe('a place', () => {
 		['block b "B"\n  session a on monday, thu', 'thursday'],
 		['block b "B"\n  turn a over ', 'tuesday'],
 		['block b "B"\n  session a\n    main plank 3 x 30 s\n      each ', 'session'],
+		['block b "B"\n  session a\n    main plank 3 x 30 s each ', 'side'],
+		['block b "B"\n  session a\n    main deadlift 3 x 5 rpe at ', 'most'],
+		['limits l\n  session at ', 'most'],
+		['movement m "M"\n  at ', 'most'],
 		['block b "B"\n  session a\n    main plank 3 x 30 s\n      once 3 x 45 s reached move to ', 'weighted-plank'],
 		['block b "B"\n  session a\n    main plank 3 x 30 s\n      each week add 0.5 ', 'rpe'],
 	])('has what may stand there: %j offers %s', async (text, wanted) => {
@@ -222,6 +227,41 @@ describe('snippets', () => {
 		expect(whole).not.toMatch(/[$|{}]/)
 		const { parts } = new TextReader().read('file:///a.stave', whole)
 		expect(parts.flatMap(part => part.faults)).toEqual([])
+		// Left as it is, it takes the place of nothing.
+		for (const { definition } of parts)
+			if (definition) expect(library().find(definition.kind, definition.name.text)).toBeUndefined()
+	})
+})
+
+describe('lines that could not stay', () => {
+	const misfits = async (text: string) =>
+		Object.fromEntries(
+			(await itemsAt(`${text}|`, 'lines.stave')).flatMap(item =>
+				item.sortText!.startsWith('6') ? [[item.label, item.labelDetails!.description!]] : [],
+			),
+		)
+
+	it.each<[string, string[]]>([
+		['block b "B"\n  weeks 2\n  targets deadlift\n  ', ['targets', 'weeks']],
+		['movement m "M"\n  pattern hinge\n  hold 30-60 s\n  at most 2 sessions a week\n  ', ['hold', 'pattern']],
+		['gym g "G"\n  bar barbell 20 kg\n  plates 20 kg x 2\n  ', ['plates']],
+		['lifter l "L"\n  trains at hall\n  best deadlift 100 kg on 2026-09-01\n  bodyweight 60 kg\n  ', ['bodyweight']],
+		['limits l\n  volume rises at most 10% a week\n  gates no older than 10 weeks\n  ', ['gates', 'volume']],
+		['team t\n  members ann\n  ', ['members']],
+		['plan p for ann\n  start 2026-10-05\n  ', ['start']],
+	])('for they are stated once, and are, come last: %j', async (text, wanted) => {
+		const found = await misfits(text)
+		expect(Object.keys(found).sort()).toEqual(wanted)
+		for (const reason of Object.values(found)) expect(reason).toBe('is stated already')
+	})
+
+	it('for they stand above the first session come last with the reason', async () => {
+		const text = block('').trimEnd()
+		const found = await misfits(`${text}\n  `)
+		expect(Object.keys(found).sort()).toEqual(['answers', 'deload', 'percents', 'requires', 'targets', 'turn', 'weeks'])
+		expect(new Set(Object.values(found))).toEqual(
+			new Set(['This line is about the whole block, so it stands above its first session.']),
+		)
 	})
 })
 
