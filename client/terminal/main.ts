@@ -10,24 +10,39 @@ import { volume } from './commands/volume.ts'
 import { why } from './commands/why.ts'
 import { endQuietlyOnClosedPipe, say } from './output.ts'
 import { exitStatus, Refusal } from './refusal.ts'
+import { plainUsage } from './usage.ts'
 
 const program = new Command('barstave')
 	.description('Strength programmes as plain text: checked, computed and shown.')
 	.version(version, '--version', 'print the version')
-	.helpOption('--help', 'print what a command does')
+	.helpOption('-h, --help', 'print what a command does')
 	.helpCommand('help [command]', 'print what a command does')
+	.addHelpText(
+		'after',
+		`
+A command ends with status 0 where all is well, with 1 where "check" has found problems or "format --check" files to lay out, and with 2
+where it was not understood or a file could not be opened.`,
+	)
 	.configureHelp({ showGlobalOptions: true })
 	.exitOverride()
+speakPlainly(program)
 
 for (const command of [check, format, sheet, volume, explain, why, start, languageServer]) {
 	// A command made apart does not take over what the program settles.
-	program.addCommand(command().copyInheritedSettings(program))
+	const added = command().copyInheritedSettings(program)
+	speakPlainly(added)
+	program.addCommand(added)
 }
 
 endQuietlyOnClosedPipe()
 program.parseAsync().catch(problem => {
 	process.exitCode = statusAfter(problem)
 })
+
+/** What is wrong with how a command was written, in words for people. */
+function speakPlainly(command: Command): void {
+	command.configureOutput({ outputError: message => say(plainUsage(message, command)) })
+}
 
 function statusAfter(problem: unknown): number {
 	// Commander has said what is wrong by then; asking for help is no fault.

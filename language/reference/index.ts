@@ -49,6 +49,23 @@ export function entryAbout(form: string): Entry | undefined {
 	return undefined
 }
 
+/** Every word of the language, as the index has them. */
+export const indexedWords: readonly string[] = [...words.matchAll(/^- `([^`]+)`: /gm)].map(([, word]) => word!)
+
+/** The sections about a word of the language, heading and all: those that are called so, else those that the index names. */
+export function sectionsAbout(word: string): string[] {
+	const sections = Object.entries(referencePages).flatMap(([page, text]) =>
+		text
+			.split(/^(?=#+ )/m)
+			.map(section => ({ page, section, title: /^#+ (.*)/.exec(section)?.[1] ?? '' }))
+			.filter(({ title }) => title !== ''),
+	)
+	const called = sections.filter(({ title }) => [...title.matchAll(/`([^`]+)`/g)].some(([, words]) => words === word))
+	const indexed = words.split('\n').find(line => line.startsWith(`- \`${word}\`: `)) ?? ''
+	const named = sections.filter(({ page, title }) => indexed.includes(`](${page}#${anchorOf(title)})`))
+	return (called.length > 0 ? called : named).map(({ section }) => section)
+}
+
 /** The anchor that code hosts and editors give a heading. */
 export function anchorOf(title: string): string {
 	return title

@@ -53,7 +53,7 @@ function folded(told: readonly Told[], members: number): Problem {
 	const isSame = told.every(one => one.problem.message === problem.message)
 	const isAll = told.length === members
 	const example = isSame ? '' : `, with the numbers of ${plan.lifter.text}`
-	const who = isAll && members > 1 ? `all ${members} members` : namesOf(told)
+	const who = isAll && members > 1 ? (members === 2 ? 'both members' : `all ${members} members`) : namesOf(told)
 	const begin = isAll && isSame && members > 1 ? '' : `For ${who}${example}: `
 	// Not spread: corrections are looked for when somebody asks.
 	const { code, level, span, source, related } = problem

@@ -181,7 +181,7 @@ async function mergeResults(wheres: readonly string[], options: CheckOptions): P
 	for (const where of wheres) results.push(await readResult(where))
 	const result = merge(results)
 	if (result.files === 0 && !options.allowEmpty)
-		throw new Refusal('The merged results hold no files. --allow-empty lets that pass.')
+		throw new Refusal('The merged results hold no files. With --allow-empty that is no fault.')
 	const root = path.resolve(options.workspace ?? '.')
 	const report = reporters[options.format](result, {
 		...settingOf(root, options),

@@ -1,6 +1,7 @@
 import { Command } from 'commander'
-import { type Definition, definitionKinds } from '../../../language/model/definitions.ts'
+import { type Definition, type DefinitionKind, definitionKinds } from '../../../language/model/definitions.ts'
 import { nearest } from '../../../language/names/nearest.ts'
+import { indexedWords, sectionsAbout } from '../../../language/reference/index.ts'
 import { type Description, describe } from '../../../language/reports/description.ts'
 import { ruleOf, rules } from '../../../language/rules/registry.ts'
 import { areaTitles, type Rule } from '../../../language/rules/rule.ts'
@@ -12,13 +13,17 @@ import { pageText, written } from '../text/page.ts'
 import { plain } from '../text/plain.ts'
 import type { Style } from '../text/style.ts'
 import { openWorkspace, type Workspace } from '../workspace/workspace.ts'
+import { definitionCalled } from './named.ts'
 import { workspaceOption } from './options.ts'
 
-/** `explain CODE|NAME`: the page of a rule, or what is known of a movement, a breakdown, a progression or another definition. */
+/** `explain CODE|NAME|WORD`: the page of a rule, what is known of a movement or another definition, what a word of the language means, or all names of a kind. */
 export function explain(): Command {
 	return new Command('explain')
-		.description('explain a rule by its code, or what a movement, a breakdown, a progression is')
-		.argument('[name]', 'the code of a rule, or a name; without one, all rules are listed')
+		.description('explain a rule, a movement or another name, a word of the language, or list what there is')
+		.argument(
+			'[name]',
+			'the code of a rule, a name, a word such as deload, or a kind such as breakdowns, which lists them; without one, all rules are listed',
+		)
 		.addOption(workspaceOption())
 		.action(run)
 }
@@ -30,17 +35,47 @@ async function run(name: string | undefined, options: { readonly workspace?: str
 		print(listOfRules(workspace, style))
 		return
 	}
-	const rule = ruleOf(name)
-	const definitions = definitionKinds.flatMap(kind => workspace.folder.find(kind, name) ?? [])
-	if (!rule && definitions.length === 0) throw unknown(name, workspace)
-	const parts = definitions.map(one => definitionText(one, workspace, style, width))
-	if (rule) parts.unshift(ruleText(rule, workspace, style, width))
+	const word = name.trim().toLowerCase()
+	const rule = ruleOf(word)
+	const kind = definitionKinds.find(one => word === one || word === `${one}s`)
+	const definitions = definitionKinds.flatMap(one => definitionCalled(workspace.folder, [one], name) ?? [])
+	const parts = [
+		...(rule ? [ruleText(rule, workspace, style, width)] : []),
+		...definitions.map(one => definitionText(one, workspace, style, width)),
+		...sectionsAbout(kind ?? word).map(section => pageText(withoutLinks(section), style, width)),
+		...(kind ? listOf(kind, workspace, style) : []),
+	]
+	if (parts.length === 0) throw unknown(name, workspace)
 	print(parts.join('\n\n'))
+}
+
+/** A section of the reference without what is for links, for tests, and for the examples of other sections. */
+function withoutLinks(section: string): string {
+	return section
+		.replace(/^<!--.*-->\n+/gm, '')
+		.replace(/^The examples below stand.*\n+```[\s\S]*?^```$/m, '')
+		.replace(/\[([^\]]+)\]\([^)]*\)/g, '$1')
+}
+
+/** The names of a kind with their titles, as a coach looks for one; those of the workspace first. */
+function listOf(kind: DefinitionKind, { folder }: Workspace, style: Style): string[] {
+	const all = folder.all(kind).filter(({ name }) => name.text !== '')
+	const built = Map.groupBy(all, one => folder.isBuiltIn(one))
+	const table = new Table([{ title: '' }, { title: '' }, { title: '' }], all.map(listed))
+	return [false, true].flatMap(isBuiltIn => {
+		const rows = built.get(isBuiltIn)?.map(one => `  ${table.row(listed(one))}`)
+		return rows ? [[style.strong(isBuiltIn ? 'Built in' : 'In this workspace'), ...rows].join('\n')] : []
+	})
+}
+
+function listed(definition: Definition): string[] {
+	const weakLinks = definition.kind === 'breakdown' ? `weak link ${(definition.weakLinks?.value ?? []).join(', ')}` : ''
+	return [definition.name.text, plain(definition.title?.text ?? ''), weakLinks]
 }
 
 function unknown(name: string, { folder }: Workspace): Refusal {
 	const names = definitionKinds.flatMap(kind => folder.all(kind).map(one => one.name.text))
-	const near = nearest(name, [...rules.map(rule => rule.code), ...names])
+	const near = nearest(name, [...rules.map(rule => rule.code), ...names, ...indexedWords])
 	return new Refusal(plain(`Nothing is called "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`}`))
 }
 

@@ -1,5 +1,6 @@
 import type { Definition, DefinitionKind, DefinitionOf, Plan } from '../../../language/model/definitions.ts'
 import { nearest } from '../../../language/names/nearest.ts'
+import { ourName } from '../../../language/parser/tokens.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import { Refusal } from '../refusal.ts'
 import { plain } from '../text/plain.ts'
@@ -8,26 +9,46 @@ import { plain } from '../text/plain.ts'
 const mostNames = 20
 
 /**
- * The definition of a name that was given on the command line: of the first kind that has it.
+ * The definition of a name, or of a title, that was given on the command line: of the first kind that has it.
+ * @param name Nothing where none was given.
  * @throws {Refusal} where no file defines it, with the nearest name or all that there are.
  */
-export function findNamed<K extends DefinitionKind>(folder: Folder, kinds: readonly K[], name: string): DefinitionOf<K> {
-	for (const kind of kinds) {
-		const found = folder.find(kind, name)
-		const definition: Definition | undefined = found
-		if (definition?.kind === 'plan') return ofOneLifter(definition, folder) as DefinitionOf<K>
-		if (found) return found
-	}
+export function findNamed<K extends DefinitionKind>(
+	folder: Folder,
+	kinds: readonly K[],
+	name: string | undefined,
+): DefinitionOf<K> {
+	const found = name === undefined ? undefined : definitionCalled(folder, kinds, name)
+	const definition: Definition | undefined = found
+	if (definition?.kind === 'plan') return ofOneLifter(definition, folder) as DefinitionOf<K>
+	if (found) return found
 	const names = [...new Set(kinds.flatMap(kind => folder.all(kind).map(one => one.name.text)))].filter(one => one !== '').sort()
-	throw new Refusal(plain(`No ${kinds.join(' or ')} is called "${name}". ${suggestion(name, names)}`))
+	const begin =
+		name === undefined
+			? `Which ${kinds.join(' or ')}? Write its name behind the command.`
+			: `No ${kinds.join(' or ')} is called "${name}".`
+	throw new Refusal(plain(`${begin} ${suggestion(name ?? '', names)}`))
+}
+
+/** By its name, else as people write it: `Back squat` is the movement that is called so, or has that title. */
+export function definitionCalled<K extends DefinitionKind>(
+	folder: Folder,
+	kinds: readonly K[],
+	name: string,
+): DefinitionOf<K> | undefined {
+	const names = [name, ourName(name)].filter(one => one !== '')
+	const named = names.flatMap(one => kinds.map(kind => folder.find(kind, one))).find(one => one !== undefined)
+	if (named) return named
+	const titled = kinds.flatMap(kind => folder.all(kind)).filter(one => one.title?.text.toLowerCase() === name.toLowerCase())
+	return titled.length === 1 ? titled[0] : undefined
 }
 
 /**
  * The plans of single lifters that a name stands for: one, or, where it is a team's plan, those of all its members.
  * @throws {Refusal} where no file defines it, or the team has no members.
  */
-export function findPlans(folder: Folder, name: string): readonly Plan[] {
-	const found = folder.find('plan', name)
+export function findPlans(folder: Folder, name: string | undefined): readonly Plan[] {
+	const found = name === undefined ? undefined : definitionCalled(folder, ['plan'], name)
 	const plans = found ? folder.plansIn(found) : []
 	return plans.length > 0 ? plans : [findNamed(folder, ['plan'], name)]
 }

@@ -29,7 +29,8 @@ interface SheetOptions {
 export function sheet(): Command {
 	return new Command('sheet')
 		.description('print a plan with its dates and loads, as its lifter needs it')
-		.argument('<plan>', "the name of a plan; of a team's plan a member's is winter/per-holst")
+		.usage('[options] <plan>')
+		.argument('[plan]', "the name of a plan; of a team's plan a member's is winter/per-holst")
 		.addOption(workspaceOption())
 		.addOption(formatOption('text', 'json', 'html', 'csv', 'ics', 'pdf'))
 		.addOption(new Option('--week <number>', 'only this week of the plan').argParser(readWeek))
@@ -48,7 +49,7 @@ pdf    to print and to hand out: one week a page, with room to write; A4, or Let
 		.action(run)
 }
 
-async function run(name: string, options: SheetOptions): Promise<void> {
+async function run(name: string | undefined, options: SheetOptions): Promise<void> {
 	const { week, format, out, paper } = options
 	if (paper !== undefined && format !== 'pdf')
 		throw new Refusal('Only a PDF has a size of paper: --paper goes with --format pdf.')

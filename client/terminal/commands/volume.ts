@@ -23,7 +23,8 @@ interface VolumeOptions {
 export function volume(): Command {
 	return new Command('volume')
 		.description('print what a plan or a block adds up to, week by week')
-		.argument('<name>', 'the name of a plan, or of a block')
+		.usage('[options] <name>')
+		.argument('[name]', 'the name of a plan, or of a block')
 		.addOption(workspaceOption())
 		.addOption(formatOption('text', 'json', 'html', 'csv'))
 		.addOption(outOption())
@@ -38,7 +39,7 @@ csv    for spreadsheets (RFC 4180): one row a figure`,
 		.action(run)
 }
 
-async function run(name: string, options: VolumeOptions): Promise<void> {
+async function run(name: string | undefined, options: VolumeOptions): Promise<void> {
 	const { format, out } = options
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
@@ -56,9 +57,15 @@ async function run(name: string, options: VolumeOptions): Promise<void> {
 			const definition = folder.find('block', block)
 			return definition ? titleOf(definition) : block
 		}
-		await deliver(volumeText(data, { ...layoutFor(out), heading: `${titleOf(of)}: weekly volume`, blockTitle }), out)
+		await deliver(volumeText(data, { ...layoutFor(out), heading: `${headingOf(of, folder)}: weekly volume`, blockTitle }), out)
 	}
 	process.exitCode = status
+}
+
+/** Whose it is: each member of a team has a plan of that title. */
+function headingOf(of: Plan | Block, folder: Folder): string {
+	const lifter = of.kind === 'plan' ? folder.find('lifter', of.lifter.text) : undefined
+	return [of, ...(lifter ? [lifter] : [])].map(titleOf).join(' · ')
 }
 
 function madeOf(of: Plan | Block, folder: Folder) {

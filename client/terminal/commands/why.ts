@@ -13,14 +13,14 @@ import type { Style } from '../text/style.ts'
 import { titleOf } from '../text/words.ts'
 import { openWorkspace } from '../workspace/workspace.ts'
 import { filesOf, sayWhatIsMissing } from './beside.ts'
-import { findNamed } from './named.ts'
+import { definitionCalled, findNamed } from './named.ts'
 import { readDate, workspaceOption } from './options.ts'
 
 /** `why PLAN DATE MOVEMENT`: how each load of that day came about, step by step. */
 export function why(): Command {
 	return new Command('why')
 		.description('tell how each load of a movement on a day came about')
-		.argument('<plan>', 'the name of a plan')
+		.argument('<plan>', "the name of a plan; of a team's plan a member's is winter/per-holst")
 		.argument('<date>', 'a day of the plan, such as 2026-10-05', readDate)
 		.argument('<movement>', 'the name of a movement')
 		.addOption(workspaceOption())
@@ -32,8 +32,9 @@ async function run(name: string, date: CalendarDate, movement: string, options: 
 	const { folder } = workspace
 	const plan = findNamed(folder, ['plan'], name)
 	const schedule = schedulePlan(plan, folder)
-	const explained = explainDay(schedule, date, movement, folder)
-	if (explained.length === 0) throw new Refusal(plain(whyNothing(schedule, date, movement)))
+	const meant = definitionCalled(folder, ['movement'], movement)?.name.text ?? movement
+	const explained = explainDay(schedule, date, meant, folder)
+	if (explained.length === 0) throw new Refusal(plain(whyNothing(schedule, date, meant)))
 	const madeOf = filesOf(workspace, [plan, schedule.lifter, ...schedule.runs.map(run => run.block)])
 	const status = sayWhatIsMissing(workspace, madeOf)
 	const { style, width } = layoutFor(undefined)

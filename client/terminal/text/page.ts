@@ -1,4 +1,4 @@
-import { paragraph, wrap } from './columns.ts'
+import { paragraph, Table, wrap } from './columns.ts'
 import type { Style } from './style.ts'
 
 /** The mark that the examples of a page carry for whoever tests them. */
@@ -18,10 +18,30 @@ function proseOf(part: string, style: Style, width: number): string[] {
 
 function proseBlock(block: string, style: Style, width: number): string {
 	const heading = /^#+ (.*)$/.exec(block)?.[1]
-	if (heading !== undefined) return style.strong(heading)
+	if (heading !== undefined) return style.strong(heading.replaceAll('`', ''))
+	if (block.startsWith('|')) return table(block, style)
 	if (!block.startsWith('- ')) return written(paragraph(block, 0, width), style)
 	const items = block.split(/^- /m).filter(item => item !== '')
 	return items.map(item => written(`- ${wrap(item, width - 2).join('\n  ')}`, style)).join('\n')
+}
+
+/** A table as columns, without its rules. */
+function table(block: string, style: Style): string {
+	const rows = block
+		.split('\n')
+		.filter(line => !/^\|[\s|:-]+\|$/.test(line))
+		.map(line =>
+			line
+				.split('|')
+				.slice(1, -1)
+				.map(cell => cell.trim().replaceAll('`', '')),
+		)
+	const [heads = [], ...others] = rows
+	const laidOut = new Table(
+		heads.map(title => ({ title })),
+		others,
+	)
+	return [style.strong(laidOut.heads), ...others.map(cells => laidOut.row(cells))].map(line => `  ${line}`).join('\n')
 }
 
 /** What stands between backticks is a stretch of a text: set off by a colour, else by quotes. */

@@ -16,10 +16,12 @@ export function shownPaths(workspace: Workspace, given: readonly string[]): stri
 	return all.filter(where => shown.has(where))
 }
 
-/** What is said where there is nothing to work on; `--allow-empty` lets that pass. */
+/** What is said where there is nothing to work on. */
 export function nothingFound({ root, files }: Workspace, given: readonly string[]): Refusal {
 	const where = files.size === 0 || given.length === 0 ? `"${root}"` : given.map(one => `"${one}"`).join(', ')
-	return new Refusal(`There are no training texts (files that end in ${fileEnding}) in ${where}. --allow-empty lets that pass.`)
+	return new Refusal(
+		`There are no training texts (files that end in ${fileEnding}) in ${where}. "barstave start FOLDER" writes a first workspace.`,
+	)
 }
 
 function filesAt(workspace: Workspace, given: string, all: readonly string[]): string[] {

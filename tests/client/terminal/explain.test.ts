@@ -46,6 +46,35 @@ describe('explain', () => {
 		expect(out).toContain(fact)
 	})
 
+	test.each([
+		['deload', 'deload', 'deload week 5 with 60% of sets at 90% of load'],
+		['main', 'Items', 'work counts in all totals'],
+		['RPE', 'rpe, rir: the effort', 'two reps left'],
+		['broke with', 'broke with: position was lost', 'never for a best'],
+		['passed', 'passed: what was shown', '  deadlift at 1.5 x bodyweight          a load in bodyweights'],
+	])('says what the word %s means', async (word, heading, part) => {
+		const { out, status } = await barstave(['explain', word], { cwd: languagePage })
+		expect(status).toBe(0)
+		expect(out.split('\n')[0]).toBe(heading)
+		expect(out).toContain(part)
+		expect(out).not.toMatch(/<!--|\]\(|`|The examples below/)
+	})
+
+	test.each([
+		[
+			'breakdowns',
+			'Built in',
+			'back-rounding            Back rounds before the hips finish                     weak link stability',
+		],
+		['lifter', 'In this workspace', 'mara-lind   Mara Lind'],
+		['movements', 'Built in', 'Front squat'],
+	])('lists all %s', async (kind, heading, row) => {
+		const { out, status } = await barstave(['explain', kind], { cwd: languagePage })
+		expect(status).toBe(0)
+		expect(out.split('\n')).toContain(heading)
+		expect(out).toContain(row)
+	})
+
 	test('says where it stands, and what it replaces', async () => {
 		const cwd = await workspaceOf({ 'own/moves.stave': '// ours\nmovement plank "Our plank"\n  source "the club"\n' })
 		const { out } = await barstave(['explain', 'plank'], { cwd })
