@@ -23,7 +23,12 @@ const readableForms: readonly { name: string; category?: string; pattern: RegExp
 	{ name: 'OTHER_DATE', category: 'DATE', pattern: new RegExp(otherDates.join('|'), 'i') },
 	{ name: 'OTHER_NUMBER', category: 'NUMBER', pattern: /[\uFF10-\uFF19]+([.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?/ },
 	{ name: 'CURLY_STRING', category: 'STRING', pattern: /[“”„](\\.|[^“”„"\\\n\r])*[“”"]/ },
-	{ name: 'UNCLOSED_STRING', category: 'STRING', pattern: /["“”„](\\.|[^"“”„\\\n\r])*\\?/ },
+	/** It ends with its line, or with the comment there. */
+	{
+		name: 'UNCLOSED_STRING',
+		category: 'STRING',
+		pattern: /["“”„](\\.|(?![^\S\r\n]+\/\/)[^"“”„\\\n\r])*\\?/,
+	},
 	/** Signs that only mean something in what is pasted from elsewhere: `language/parser/shorthand` reads them. */
 	{
 		name: 'SIGN',

@@ -1,13 +1,7 @@
 import type { Problem } from '../model/problem.ts'
 import type { Folder, Place } from './folder.ts'
 import { problemsOf, problemsOfFaults } from './problems.ts'
-
-/** A replacement of a stretch of a file, in UTF-16 units from its beginning. */
-export interface FileEdit {
-	readonly start: number
-	readonly end: number
-	readonly text: string
-}
+import { type FileEdit, tidyEdits } from './tidy-edits.ts'
 
 /** A problem with absolute places: offsets in UTF-16 units from the beginning of the file. */
 export interface FileProblem extends Omit<Problem, 'span' | 'related' | 'corrections'> {
@@ -16,7 +10,7 @@ export interface FileProblem extends Omit<Problem, 'span' | 'related' | 'correct
 	readonly related: readonly (Place & { readonly message: string })[]
 	readonly corrections: readonly {
 		readonly title: string
-		readonly edits: readonly { start: number; end: number; text: string }[]
+		readonly edits: readonly FileEdit[]
 	}[]
 }
 
@@ -47,20 +41,10 @@ function placed(problem: Problem, offset: number, text: string, folder: Folder):
 		get corrections() {
 			return problem.corrections.map(({ title, edits }) => ({
 				title,
-				edits: edits.map(edit =>
-					withItsLine({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text }, text),
+				edits: edits.flatMap(edit =>
+					tidyEdits({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text }, text),
 				),
 			}))
 		},
 	}
-}
-
-/** What takes all words of a line away takes the line away too, so that no blank one stays behind. */
-function withItsLine(edit: FileEdit, text: string): FileEdit {
-	if (edit.text !== '' || edit.start === edit.end) return edit
-	const lineStart = text.lastIndexOf('\n', edit.start - 1) + 1
-	const lineEnd = text.indexOf('\n', edit.end)
-	const isWhole =
-		text.slice(lineStart, edit.start).trim() === '' && text.slice(edit.end, lineEnd < 0 ? undefined : lineEnd).trim() === ''
-	return isWhole && lineEnd >= 0 ? { start: lineStart, end: lineEnd + 1, text: '' } : edit
 }

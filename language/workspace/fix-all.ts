@@ -1,6 +1,7 @@
-import { type FileEdit, type FileProblem, fileProblems } from './file-problems.ts'
+import { type FileProblem, fileProblems } from './file-problems.ts'
 import type { Folder } from './folder.ts'
 import { safelyCorrected } from './safe-corrections.ts'
+import type { FileEdit } from './tidy-edits.ts'
 
 /** Corrections that bring up others settle in a few rounds; two that undo each other never do. */
 const mostRounds = 10

@@ -1,6 +1,7 @@
 import type { FaultCode } from '../model/reading.ts'
 import { ruleOf } from '../rules/registry.ts'
-import type { FileEdit, FileProblem } from './file-problems.ts'
+import type { FileProblem } from './file-problems.ts'
+import type { FileEdit } from './tidy-edits.ts'
 
 /** Faults whose line reads in part as a guess. */
 const guesses: ReadonlySet<string> = new Set<FaultCode>(['syntax', 'bad-number', 'bad-date'])

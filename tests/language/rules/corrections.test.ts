@@ -26,6 +26,21 @@ describe.each(rules)('the corrections of $code', rule => {
 		for (const [code, count] of left) expect(count, `${code} in:\n${text}`).toBeLessThanOrEqual(before.get(code) ?? 0)
 	})
 
+	const commented = workspaces.flatMap(({ title, texts }) => {
+		const own = new Map([...texts].map(([file, text]) => [file, withComments(text)]))
+		return problemsOfTexts(own)
+			.filter(one => one.code === rule.code)
+			.flatMap(({ file, problem }) => problem.corrections.map(correction => ({ title, text: own.get(file) ?? '', correction })))
+	})
+
+	test.each(commented)('$correction.title ($title) keeps the comments and the line breaks', ({ text, correction }) => {
+		const after = corrected(text, correction.edits)
+		expect(after).not.toMatch(/[^\r]\n/)
+		expect(commentsIn(after)).toEqual(commentsIn(text))
+		// New lines come below the comment of the line before, not in front of it.
+		for (const edit of correction.edits) if (/^\s*\n/.test(edit.text)) expect(text.slice(edit.end)).toMatch(/^(\r\n|$)/)
+	})
+
 	/** How often each code is reported; hints about other things do not count. */
 	function heard(texts: Texts): ReadonlyMap<string, number> {
 		const counts = new Map<string, number>()
@@ -34,3 +49,13 @@ describe.each(rules)('the corrections of $code', rule => {
 		return counts
 	}
 })
+
+/** A numbered comment behind each line, and the line breaks of another system. */
+function withComments(text: string): string {
+	const lines = text.replace(/ *\/\/ expect.*$/gm, '').split('\n')
+	return lines.map((line, index) => (line.trim() === '' ? line : `${line} // c${index}`)).join('\r\n')
+}
+
+function commentsIn(text: string): readonly string[] {
+	return text.match(/\/\/ c\d+$/gm) ?? []
+}
