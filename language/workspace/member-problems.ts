@@ -1,7 +1,8 @@
 import type { Plan } from '../model/definitions.ts'
 import type { Problem } from '../model/problem.ts'
 import type { Programme } from '../model/programme.ts'
-import type { Correction } from '../model/reading.ts'
+import type { Correction, TextEdit } from '../model/reading.ts'
+import { groupedBy } from '../rules/common/groups.ts'
 import { inWords } from '../rules/common/words.ts'
 
 /** What is reported on the plan of one member of a team. */
@@ -17,6 +18,8 @@ interface Told {
 
 /** More names than this are counted. */
 const mostNames = 3
+/** Each member's corrections are tried on all that the member trains. Of more members than this the first speaks, if for all of them. */
+const mostAsked = 6
 
 /**
  * The problems of all plans of a team, each once: what is the same for many members is one message that names them, and where their
@@ -66,7 +69,7 @@ function folded(told: readonly Told[], members: number): Problem {
 		message: `${begin}${problem.message}`,
 		get corrections() {
 			if (told.length === 1) return problem.corrections
-			return isSame && isAll ? problem.corrections.flatMap(forAll) : []
+			return told.length > mostAsked && !(isSame && isAll) ? [] : sharedCorrections(told, isAll)
 		},
 	}
 }
@@ -78,12 +81,25 @@ function namesOf(told: readonly Told[]): string {
 	return inWords(more > 1 ? [...names.slice(0, mostNames - 1), `${more} others`] : names)
 }
 
-/** The same correction for all members; none where it is one member's own. */
-function forAll({ title, edits }: Correction): Correction[] {
-	const common = edits.map(edit => edit.forAll ?? edit)
-	return [{ title, edits: common.filter((edit, index) => common.findIndex(one => sameEdit(one, edit)) === index) }]
+/** What all of them would be offered: as a line for all members where all are told, else as lines for each of them. */
+function sharedCorrections(told: readonly Told[], isAll: boolean): readonly Correction[] {
+	const asked = told.length > mostAsked ? told.slice(0, 1) : told
+	const [first, ...others] = asked.map(({ problem }) => problem.corrections)
+	return (first ?? []).flatMap((correction): Correction[] => {
+		const same = others.flatMap(corrections => corrections.find(one => one.title === correction.title) ?? [])
+		if (same.length < others.length) return []
+		const all = [correction, ...same]
+		const common = all.map(one => one.edits.map(edit => edit.forAll ?? edit))
+		const isCommon = isAll && common.every(edits => JSON.stringify(edits) === JSON.stringify(common[0]))
+		const title = isCommon ? correction.title : `${correction.title}, for ${namesOf(told)}`
+		return [{ title, edits: joined(isCommon ? common.flat() : all.flatMap(one => one.edits)) }]
+	})
 }
 
-function sameEdit(a: Correction['edits'][number], b: Correction['edits'][number]): boolean {
-	return a.span.start === b.span.start && a.span.end === b.span.end && a.text === b.text
+/** Each edit once, and what is put in at one place in one piece. */
+function joined(edits: readonly TextEdit[]): readonly TextEdit[] {
+	return groupedBy(edits, ({ span }) => `${span.start} ${span.end}`).map(same => ({
+		span: same[0].span,
+		text: [...new Set(same.map(edit => edit.text))].join(''),
+	}))
 }

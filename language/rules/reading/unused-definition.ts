@@ -8,7 +8,7 @@ export const unusedDefinition: Rule = {
 	code: 'unused-definition',
 	area: 'reading',
 	level: 'hint',
-	summary: 'Nothing refers to a movement, breakdown, progression, gym or team.',
+	summary: 'Nothing refers to a movement, breakdown, progression, gym or team, or a team that is named has no members.',
 	source: "the language's own rules",
 	fix: 'none',
 	since: '0.1.0',
@@ -18,13 +18,24 @@ export const unusedDefinition: Rule = {
 		breakdown: (breakdown, programme) => unlessUsed(breakdown, isNamed(breakdown, programme)),
 		gym: (gym, programme) => unlessUsed(gym, isNamed(gym, programme)),
 		progression: (progression, programme) => unlessUsed(progression, hasStepInUse(progression, programme)),
-		team: (team, programme) => unlessUsed(team, isNamed(team, programme) || givesItsMembersAGym(team, programme)),
+		team: checkTeam,
 	},
 }
 
 function* unlessUsed(definition: Definition, used: boolean): Iterable<Finding> {
 	const { kind, name, header } = definition
 	if (!used) yield { span: header, message: `Nothing refers to the ${kind} "${name.text}".` }
+}
+
+function* checkTeam(team: Team, programme: Programme): Iterable<Finding> {
+	yield* unlessUsed(team, isNamed(team, programme) || givesItsMembersAGym(team, programme))
+	const naming = programme.referrersOf('team', team.name.text)
+	if (team.members.length > 0 || naming.length === 0) return
+	yield {
+		span: team.header,
+		message: `The team "${team.name.text}" has no members, so nothing comes of what is for it. Name them in a line of its own, as in members mara-lind, per-holst.`,
+		related: naming.map(definition => ({ definition, span: definition.header, message: 'This is for the team.' })),
+	}
 }
 
 function isNamed(definition: Definition, programme: Programme): boolean {
