@@ -87,14 +87,14 @@ function corrected(same: SeenFaults<Outside>, fact: DoseFact, block: Block): Pro
 	const [{ movement, cause }] = same
 	const range = fact.rangeOf(movement)?.value
 	if (range === undefined) return []
+	if (same.some(one => !one.isWhole)) return []
 	const groups = new Map<SetGroup, SetGroup>()
-	for (const { isWhole, item, set } of same) {
-		// A number that the weeks have moved on, or a deload line has made, is not the one that is written.
-		const isWritten = isWhole && item.changeCount === 0 && item.sessionChangeCount === 0 && item.from !== 'deload-fill'
-		const group = isWritten ? fact.into(set.group, range) : undefined
-		if (group === undefined) return []
-		groups.set(set.group, group)
+	for (const { item, set } of same) {
+		const group = isAsWritten(item) ? fact.into(set.group, range) : undefined
+		if (group) groups.set(set.group, group)
 	}
+	// What `each week …` has brought outside is not corrected by another beginning.
+	if (same.some(({ set }) => !groups.has(set.group))) return []
 	const bound = cause === 'over' ? range.to : range.from
 	return [
 		{
@@ -105,6 +105,12 @@ function corrected(same: SeenFaults<Outside>, fact: DoseFact, block: Block): Pro
 			changed: withGroups(block, group => groups.get(group) ?? group),
 		},
 	]
+}
+
+/** Has nothing moved its numbers on, neither `each week …` and `each session …` nor a deload line? */
+function isAsWritten({ item, from, changeCount, sessionChangeCount }: PlannedItem): boolean {
+	if (from === 'deload-fill') return false
+	return item.changes.length === 0 || (changeCount === 0 && sessionChangeCount === 0)
 }
 
 /** A set group's change in the text: its dose, or its percent. */

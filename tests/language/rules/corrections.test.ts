@@ -50,6 +50,37 @@ describe.each(rules)('the corrections of $code', rule => {
 	}
 })
 
+const people = ['lena-sol', 'mara-tal', 'nora-vik']
+	.map(name => `lifter ${name}\n  best deadlift 120 kg on 2026-09-12\n  bodyweight 70 kg\n`)
+	.join('')
+const weeks = (item: string) => `block first\n  weeks 3\n  session one on monday\n    ${item}\n`
+const ofTeam = (lines: string) =>
+	`${people}team all\n  members lena-sol, mara-tal, nora-vik\nblock first\n  weeks 1\n  session one on monday\n    accessory plank 3 x 30 s\nplan autumn for all\n  start 2026-10-05\n  run first\n${lines}`
+const weighted = 'swap plank for weighted-plank 3 x 30 s at 5 kg'
+
+/** Where a correction is offered, by its first title and the text that it makes. */
+const offers: readonly (readonly [code: string, text: string, title: string, line: RegExp])[] = [
+	['hold-outside-range', weeks('accessory plank 3 x 20 s'), 'Bring it to 30 s', /plank 3 x 30 s/],
+	['hold-outside-range', weeks('accessory plank 3 x 20 s each week add 5 s'), 'Bring it to 30 s', /plank 3 x 30 s/],
+	['sets-outside-range', weeks('accessory plank 8 x 40 s'), 'Bring it to 6 sets a session', /plank 6 x 40 s/],
+	['reps-outside-range', weeks('accessory romanian-deadlift 3 x 20 rir 4'), 'Bring it to 15 reps', /3 x 15 rir 4/],
+	['carry-outside-range', weeks('accessory suitcase-carry 3 x 60 m each side'), 'Bring it to 40 m', /3 x 40 m/],
+	['gate-not-passed', ofTeam(`    ${weighted}`), 'Go back to Plank in this plan', /\n {4}swap weighted-plank for plank/],
+	[
+		'gate-not-passed',
+		ofTeam(`    for lena-sol\n      ${weighted}\n    for nora-vik\n      ${weighted}`),
+		'Go back to Plank in this plan, for lena-sol and nora-vik',
+		/for lena-sol\n {6}swap weighted-plank for plank\n {4}for nora-vik\n {6}swap weighted-plank for plank/,
+	],
+]
+
+test.each(offers)('%s in %j: %s', (code, text, title, line) => {
+	const found = problemsOfTexts(new Map([['a.stave', text]])).find(one => one.code === code)
+	const [correction] = found?.problem.corrections ?? []
+	expect(correction?.title).toBe(title)
+	expect(corrected(text, correction?.edits ?? [])).toMatch(line)
+})
+
 /** A numbered comment behind each line, and the line breaks of another system. */
 function withComments(text: string): string {
 	const lines = text.replace(/ *\/\/ expect.*$/gm, '').split('\n')
