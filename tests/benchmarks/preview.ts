@@ -13,10 +13,13 @@ import { fileName, makeWorkspace } from './workspaces.ts'
 const files = 20
 const keys = 40
 
+/** What is looked at while the keys come: the weeks at the top of the page, or the charts below them. */
+const views = { weeks: 'body', charts: '.charts .drawing' } as const
+
 /**
  * From a key to the panel's new picture on a workspace of 2,000 lines: the server takes the change in and answers with the picture, the
- * page (as it ships, in Chromium) draws it. The page's time is taken in the page itself, until what has changed is painted; the way
- * between the processes of an editor is not in it.
+ * page (as it ships, in Chromium) draws it. The page's time is taken in the page itself, until what has changed and is in view is
+ * painted; the way between the processes of an editor is not in it.
  */
 export async function measurePreview(program: string): Promise<string> {
 	const folder = await makeWorkspace(files)
@@ -31,27 +34,30 @@ export async function measurePreview(program: string): Promise<string> {
 		// The plan comes last in its file.
 		const question = { uri, at: { line: text.split('\n').length - 3, character: 0 } }
 		await driver.open(uri, text)
-		const ofServer: number[] = []
-		const ofPage: number[] = []
-		const together: number[] = []
-		for (let key = -10; key < keys; key++) {
+		let version = 1
+		const type = async () => {
 			const start = performance.now()
-			await driver.change(uri, key + 12, texts[(key + 10) % 2]!)
+			version++
+			await driver.change(uri, version, texts[version % 2]!)
 			const data = await driver.request<PreviewData>('barstave/preview', question)
 			const server = performance.now() - start
 			if (data.picture?.sheet == null) throw new Error('no plan is shown')
-			const page = await preview.paint(show, data)
-			// The first ones warm up.
-			if (key < 0) continue
-			ofServer.push(server)
-			ofPage.push(page)
-			together.push(server + page)
+			return { server, page: await preview.paint(show, data) }
 		}
-		const pair = (times: readonly number[]) => {
-			const { median, p95 } = summary(times)
-			return `${milliseconds(median)} / ${milliseconds(p95)}`
+		const lines: string[] = []
+		for (const [name, part] of Object.entries(views)) {
+			for (let warm = 0; warm < 10; warm++) await type()
+			await preview.page.locator(part).first().scrollIntoViewIfNeeded()
+			const times: { readonly server: number; readonly page: number }[] = []
+			for (let key = 0; key < keys; key++) times.push(await type())
+			const pair = (of: (time: (typeof times)[number]) => number) => {
+				const { median, p95 } = summary(times.map(of))
+				return `${milliseconds(median)} / ${milliseconds(p95)}`
+			}
+			const together = pair(({ server, page }) => server + page)
+			lines.push(`${name} in view ${together}; the server ${pair(one => one.server)}, the page ${pair(one => one.page)}`)
 		}
-		return `preview, key to new picture on 2,000 lines: ${pair(together)} (median / p95 of ${keys}); the server ${pair(ofServer)}, the page ${pair(ofPage)}`
+		return `preview, key to new picture on 2,000 lines (median / p95 of ${keys}):\n  ${lines.join('\n  ')}`
 	} finally {
 		driver.stop()
 		await preview.close(pageFolder)

@@ -45,6 +45,18 @@ function typedOver(one: Picture, load: string): Picture {
 	return { ...one, sheet: { ...one.sheet!, sessions: [{ ...first!, items }, ...others] } }
 }
 
+/** The same plan with twice the work in each week: other bars in every chart. */
+function twiceTheVolume(one: Picture): Picture {
+	const volume = one.volume!
+	const twice = (value: unknown): unknown => {
+		if (typeof value === 'string' && /^\d+(\.\d+)?$/.test(value)) return String(2 * Number(value))
+		if (Array.isArray(value)) return value.map(twice)
+		if (typeof value !== 'object' || value === null) return value
+		return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, twice(inner)]))
+	}
+	return { ...one, volume: { ...volume, weeks: twice(volume.weeks) as typeof volume.weeks } }
+}
+
 let folder: string
 let preview: PreviewPage
 
@@ -101,6 +113,20 @@ describe('the preview page', () => {
 		expect(new Set(touched.filter(one => !one.endsWith('sets main')))).toEqual(new Set())
 		expect(await preview.page.evaluate(() => window.scrollY)).toBe(1200)
 		expect(await text('#week-1')).toContain('120 kg')
+	})
+
+	it('draws a chart that is looked at with the words, and one that is out of view soon after', async () => {
+		const chart = preview.page.locator('.charts .drawing svg').first()
+		const before = await chart.innerHTML()
+		const typed = typedOver(mara, '120')
+		await preview.page.evaluate(() => window.scrollTo(0, 0))
+		await preview.tell(show, data({ picture: withPlaces(twiceTheVolume(typed)) }))
+		await expect.poll(() => chart.innerHTML()).not.toBe(before)
+		await chart.scrollIntoViewIfNeeded()
+		// The page learns what is in view a frame later.
+		await preview.tell(cursor, { at: null })
+		const atOnce = await preview.tellAndLook(show, data({ picture: withPlaces(typed) }), '.charts .drawing svg')
+		expect(atOnce).toBe(before)
 	})
 
 	it('goes to the text of a set by click and by key, each to its own place', async () => {

@@ -76,6 +76,20 @@ export class PreviewPage {
 		)
 	}
 
+	/** Sends the page a message, and gives an element's content at the end of the very frame in which the message is drawn. */
+	async tellAndLook<P>(type: NotificationType<P>, params: P, selector: string): Promise<string> {
+		return this.page.evaluate(
+			([message, looked]) =>
+				new Promise<string>(resolve => {
+					// Heard after the page itself has, which asked for the same frame first.
+					const heard = () => requestAnimationFrame(() => resolve(document.querySelector(looked)!.innerHTML))
+					window.addEventListener('message', heard, { once: true })
+					window.postMessage(message)
+				}),
+			[messageOf(type, params), selector] as const,
+		)
+	}
+
 	/** What the page has sent to the extension with this message. */
 	async heard<P>(type: NotificationType<P>): Promise<P[]> {
 		const sent = await this.page.evaluate(() => (window as unknown as { sent: { method: string; params: unknown }[] }).sent)
