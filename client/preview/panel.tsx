@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Place, Subject } from '../../language/reports/preview.ts'
 import { SurfaceContext } from '../views/charts/surface.ts'
 import { LogView } from '../views/log/log-view.tsx'
@@ -7,7 +7,7 @@ import { ReaderContext } from '../views/reader/context.ts'
 import { readerOf } from '../views/reader/reader.ts'
 import { TeamView } from '../views/team/team-view.tsx'
 import { TextLinksContext } from '../views/text-links.ts'
-import { withUnchanged } from '../views/unchanged.ts'
+import { useUnchanged, withUnchanged } from '../views/unchanged.ts'
 import type { Editor } from './editor.ts'
 import { NoPlan, NothingChosen, Waiting } from './empty-states.tsx'
 import { keepLastGood, type Shown } from './keep-last-good.ts'
@@ -48,17 +48,20 @@ export function Panel({ editor }: { editor: Editor }) {
 	useScrollOfSubject(shown?.data.chosen ?? null)
 
 	const data = shown?.data ?? null
-	const places = data?.picture?.written?.places
-	const go = useMemo(() => (place: Place) => editor.send(reveal, place), [editor])
+	const go = useCallback((place: Place) => editor.send(reveal, place), [editor])
+	// Every line of the sheet hangs on the links: they are others only when something else is lit, not with each place that moves.
+	const places = useRef<readonly Place[]>([])
+	places.current = data?.picture?.written?.places ?? []
+	const lit = useUnchanged(litPlaces(places.current, at))
 	const links = useMemo(
 		() => ({
 			go(index: number) {
-				const place = places?.[index]
+				const place = places.current[index]
 				if (place) go(place)
 			},
-			lit: litPlaces(places ?? [], at),
+			lit,
 		}),
-		[places, at, go],
+		[go, lit],
 	)
 
 	useRowClicks(links.go)

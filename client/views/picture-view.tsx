@@ -1,4 +1,4 @@
-import { useContext, useMemo } from 'preact/hooks'
+import { useContext } from 'preact/hooks'
 import type { Picture, Place } from '../../language/reports/preview.ts'
 import { BlockAsksView } from './block/block-asks-view.tsx'
 import { BlockSheetView } from './block/block-sheet-view.tsx'
@@ -11,8 +11,8 @@ import { ProblemsList, problemsAnchor, problemsInShort } from './problems-list.t
 import { ReaderContext } from './reader/context.ts'
 import { LoadSheetView } from './sheet/load-sheet-view.tsx'
 import { weeksOf } from './sheet/weeks.ts'
+import { useUnchanged } from './unchanged.ts'
 import { WeeklyVolumeView } from './volume/weekly-volume-view.tsx'
-import { WaysContext, waysOfSets } from './ways.ts'
 import { pageWords as words } from './words.ts'
 
 export interface PictureViewProps {
@@ -27,8 +27,7 @@ export interface PictureViewProps {
 export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 	const { sheet, blockSheet, volume, titles, lifterTitle, calendar, gates, asks } = picture
 	const heading = lifterTitle === null ? picture.title : `${lifterTitle} · ${picture.title}`
-	const onSheet = new Set(sheet === null ? [] : weeksOf(sheet).map(({ week }) => week))
-	const ways = useMemo(() => waysOfSets(sheet, picture.ways), [sheet, picture.ways])
+	const onSheet = useUnchanged(sheet === null ? [] : weeksOf(sheet).map(({ week }) => week))
 	const hasGates = calendar !== null && gates.length > 0
 	return (
 		<main>
@@ -54,9 +53,14 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 			{calendar !== null && <CalendarView calendar={calendar} titles={titles} onSheet={onSheet} />}
 			{sheet !== null && (
 				<div id="sheet">
-					<WaysContext.Provider value={ways}>
-						<LoadSheetView sheet={sheet} titles={titles} staleBlocks={staleBlocks} written={picture.written} heading={heading} />
-					</WaysContext.Provider>
+					<LoadSheetView
+						sheet={sheet}
+						titles={titles}
+						staleBlocks={staleBlocks}
+						written={picture.written}
+						ways={picture.ways}
+						heading={heading}
+					/>
 				</div>
 			)}
 			{blockSheet !== null && (

@@ -5,7 +5,7 @@ export interface TextLinks {
 	/** @param place index into the picture's `written.places` */
 	go(place: number): void
 	/** The places that the cursor is in. */
-	readonly lit: ReadonlySet<number>
+	readonly lit: readonly number[]
 }
 
 /** `null` on a page that leads to no text. */

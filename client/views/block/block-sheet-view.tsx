@@ -1,7 +1,7 @@
 import type { BlockSheet } from '../../../language/reports/block-sheet.ts'
 import type { WrittenSets } from '../../../language/reports/preview.ts'
-import { DayOfBlock } from '../sheet/day.tsx'
-import { WeekSection } from '../sheet/week-section.tsx'
+import { type ShownWeek, WeekSection } from '../sheet/week-section.tsx'
+import { useUnchanged } from '../unchanged.ts'
 
 export interface BlockSheetViewProps {
 	readonly sheet: BlockSheet
@@ -11,29 +11,33 @@ export interface BlockSheetViewProps {
 }
 
 /** A block week by week, in percents. */
-export function BlockSheetView({ sheet, stale, written, heading }: BlockSheetViewProps) {
-	// Where each week's sessions begin in the list of all.
-	const starts = sheet.weeks.map((_, week) => sheet.weeks.slice(0, week).reduce((sum, { sessions }) => sum + sessions.length, 0))
+export function BlockSheetView({ heading, ...props }: BlockSheetViewProps) {
+	// A week is drawn again when something of it changes, not with each key.
+	const weeks = useUnchanged(shownWeeks(props))
 	return (
 		<div class="sheet percents">
-			{sheet.weeks.map(({ week, deload, sessions }, place) => (
-				<WeekSection
-					key={week}
-					week={week}
-					deload={deload}
-					dates={null}
-					blocks={null}
-					sessions={sessions.map((session, index) => ({
-						key: `${index} ${session.session}`,
-						session,
-						day: <DayOfBlock session={session} />,
-						gym: null,
-						places: written?.ofSets[starts[place]! + index] ?? null,
-					}))}
-					stale={stale}
-					heading={heading}
-				/>
+			{weeks.map(shown => (
+				<WeekSection key={shown.week} shown={shown} heading={heading} />
 			))}
 		</div>
 	)
+}
+
+function shownWeeks({ sheet, stale, written }: Omit<BlockSheetViewProps, 'heading'>): ShownWeek[] {
+	// Where each week's sessions begin in the list of all.
+	const starts = sheet.weeks.map((_, week) => sheet.weeks.slice(0, week).reduce((sum, { sessions }) => sum + sessions.length, 0))
+	return sheet.weeks.map(({ week, deload, sessions }, place) => ({
+		week,
+		deload,
+		dates: null,
+		blocks: [],
+		sessions: sessions.map((session, index) => ({
+			key: `${index} ${session.session}`,
+			session,
+			gym: null,
+			places: written?.ofSets[starts[place]! + index] ?? null,
+			ways: null,
+		})),
+		stale,
+	}))
 }

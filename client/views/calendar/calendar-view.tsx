@@ -13,7 +13,7 @@ export interface CalendarViewProps {
 	readonly calendar: PlanCalendar
 	readonly titles: Titles
 	/** Numbers of the weeks that a sheet below shows; the others lead nowhere. */
-	readonly onSheet: ReadonlySet<number>
+	readonly onSheet: readonly number[]
 }
 
 /** The plan's weeks under each other, with the days on which anything is. */
@@ -43,7 +43,7 @@ export const CalendarView = unlessChanged(function CalendarView({ calendar: { we
 					{weeks.map((week, index) => (
 						<Fragment key={week.monday}>
 							<Gap before={weeks[index - 1]} week={week} columns={used.length + 2} />
-							<WeekRow week={week} days={used} titles={titles} isOnSheet={onSheet.has(week.week)} />
+							<WeekRow week={week} days={used} titles={titles} isOnSheet={onSheet.includes(week.week)} />
 						</Fragment>
 					))}
 				</tbody>

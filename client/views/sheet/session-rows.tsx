@@ -1,8 +1,11 @@
-import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
+import type { BlockSheetSession } from '../../../language/reports/block-sheet.ts'
 import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
+import { unlessChanged } from '../unchanged.ts'
+import type { WaysOfItems } from '../ways.ts'
+import { DayOf } from './day.tsx'
 import { foldSets } from './fold.ts'
 import { SetsRow } from './sets-row.tsx'
 import { sheetWords as words } from './words.ts'
@@ -13,17 +16,18 @@ export type SessionPlaces = readonly (readonly (number | null)[])[]
 const columns = 8
 
 export interface SessionRowsProps {
-	readonly session: Pick<SheetSession, 'session' | 'title' | 'minutes' | 'notes' | 'items'>
-	/** Which day it is: in the margin, or where there is none, before the title. */
-	readonly day: ComponentChildren
+	/** Of a plan, or of a block. */
+	readonly session: SheetSession | BlockSheetSession
 	/** Title of where it is; `null` where that goes without saying. */
 	readonly gym: string | null
 	readonly places: SessionPlaces | null
+	readonly ways: WaysOfItems | null
 }
 
 /** One session of a week's table: its day in the margin, its movements beside it. */
-export function SessionRows({ session, day, gym, places }: SessionRowsProps) {
+export const SessionRows = unlessChanged(function SessionRows({ session, gym, places, ways }: SessionRowsProps) {
 	const reader = useContext(ReaderContext)
+	const day = <DayOf session={session} />
 	const items = session.items.map(item => ({ item, folds: foldSets(item.sets) }))
 	const lines = items.reduce((sum, { folds }) => sum + Math.max(1, folds.length), 0)
 	return (
@@ -56,7 +60,13 @@ export function SessionRows({ session, day, gym, places }: SessionRowsProps) {
 					</tr>
 				) : (
 					folds.map((fold, line) => (
-						<SetsRow key={`${index} ${line}`} fold={fold} item={item} place={places?.[index]?.[fold.first] ?? null}>
+						<SetsRow
+							key={`${index} ${line}`}
+							fold={fold}
+							item={item}
+							place={places?.[index]?.[fold.first] ?? null}
+							way={ways?.[index]?.[fold.first] ?? []}
+						>
 							{line === 0 && <Movement item={item} lines={folds.length} />}
 						</SetsRow>
 					))
@@ -71,7 +81,7 @@ export function SessionRows({ session, day, gym, places }: SessionRowsProps) {
 			</tr>
 		</tbody>
 	)
-}
+})
 
 function Movement({ item, lines }: { item: SheetItem; lines: number }) {
 	return (

@@ -3,7 +3,6 @@ import { useContext } from 'preact/hooks'
 import type { SheetItem } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { TextLinksContext } from '../text-links.ts'
-import { WaysContext } from '../ways.ts'
 import { Discs } from './discs.tsx'
 import type { FoldedSets } from './fold.ts'
 import { discsOf, effortOf, exactOf, loadOf, percentOf, setsAndWork } from './wording.ts'
@@ -14,12 +13,14 @@ export interface SetsRowProps {
 	readonly item: SheetItem
 	/** Index into the picture's `written.places`. */
 	readonly place: number | null
+	/** How the load came about, line by line. */
+	readonly way: readonly string[]
 	/** The movement's cell, before the first of its lines. */
 	readonly children?: ComponentChildren
 }
 
 /** One line of the sheet: sets that are done alike. */
-export function SetsRow({ fold, item, place, children }: SetsRowProps) {
+export function SetsRow({ fold, item, place, way, children }: SetsRowProps) {
 	const reader = useContext(ReaderContext)
 	const links = useContext(TextLinksContext)
 	const { set } = fold
@@ -32,8 +33,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 	const percent = isBare ? null : written
 	const exact = exactOf(set, reader)
 	const discs = discsOf(set, reader)
-	const way = useContext(WaysContext).get(set)
-	const lit = place !== null && links?.lit.has(place)
+	const lit = place !== null && links?.lit.includes(place)
 	return (
 		<tr class={`sets ${item.role}${lit ? ' lit' : ''}`} data-place={place ?? undefined}>
 			{children}
@@ -69,7 +69,7 @@ export function SetsRow({ fold, item, place, children }: SetsRowProps) {
 						)}
 					</span>
 				)}
-				{way !== undefined && load !== null && <WayOfLoad lines={way} of={item.title} />}
+				{way.length > 0 && load !== null && <WayOfLoad lines={way} of={item.title} />}
 				{set.reason !== null && (
 					<span class="reason" dir="auto">
 						{load === null && <strong>?</strong>} {set.reason}

@@ -3,6 +3,7 @@ import { useContext } from 'preact/hooks'
 import type { Drawing } from '../charts/drawing.ts'
 import { SurfaceContext } from '../charts/surface.ts'
 import { ReaderContext } from '../reader/context.ts'
+import { unlessChanged, useUnchanged } from '../unchanged.ts'
 import { amountText } from './amounts.ts'
 import type { Measure, WeekColumn } from './measures.ts'
 import { volumeWords as words } from './words.ts'
@@ -50,19 +51,22 @@ export interface ChartFigureProps extends Omit<FigureProps, 'table'> {
 /** A chart over weeks with its numbers as a table. */
 export function ChartFigure({ weeks, rows, ...figure }: ChartFigureProps) {
 	const { title } = figure
+	const shown = useUnchanged(rows)
 	const table = (
 		<details>
 			<summary>
 				{words.numbers}
 				<span class="unseen"> {words.numbersOf(title)}</span>
 			</summary>
-			<NumbersTable title={title} weeks={weeks} rows={rows} />
+			<NumbersTable title={title} weeks={weeks} rows={shown} />
 		</details>
 	)
 	return <Figure {...figure} table={table} />
 }
 
-function NumbersTable({ title, weeks, rows }: Pick<ChartFigureProps, 'title' | 'weeks' | 'rows'>) {
+type NumbersTableProps = Pick<ChartFigureProps, 'title' | 'weeks' | 'rows'>
+
+const NumbersTable = unlessChanged(function NumbersTable({ title, weeks, rows }: NumbersTableProps) {
 	const reader = useContext(ReaderContext)
 	return (
 		// biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the page is moved with the keys
@@ -92,4 +96,4 @@ function NumbersTable({ title, weeks, rows }: Pick<ChartFigureProps, 'title' | '
 			</table>
 		</section>
 	)
-}
+})

@@ -9,6 +9,7 @@ const view = (change: Partial<LoadSheetViewProps> & Pick<LoadSheetViewProps, 'sh
 			titles={{ blocks: { rebuild: 'Rebuild' }, gyms: {} }}
 			staleBlocks={[]}
 			written={null}
+			ways={null}
 			heading="Mara"
 			{...change}
 		/>,
