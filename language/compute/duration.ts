@@ -3,7 +3,7 @@ import type { Exact, ExactRange } from '../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
 import { exact, zero } from './exact.ts'
-import { addRanges, nothing, times } from './volume/ranges.ts'
+import { addRanges, nothing, times, timesCount } from './volume/ranges.ts'
 
 /** Seconds of a rep without a tempo (common practice). */
 const secondsPerRep = 3
@@ -27,7 +27,7 @@ export function underTension(work: Work, tempo: Tempo | undefined): ExactRange |
 	switch (work.kind) {
 		case 'reps': {
 			const each = repSeconds(tempo)
-			return { from: each.mul(exact(work.reps.from)), to: each.mul(exact(work.reps.to)) }
+			return timesCount({ from: each, to: each }, work.reps)
 		}
 		case 'hold':
 		case 'time':
@@ -62,12 +62,17 @@ function restsInside({ work, clusters }: Pick<PlannedSet, 'work' | 'clusters'>):
 	return { from: rests(work.reps.from), to: rests(work.reps.to) }
 }
 
+/** The lengths of sessions are asked for again and again; nobody changes a list of items. */
+const known = new WeakMap<readonly PlannedItem[], ExactRange>()
+
 /**
  * Estimated length of a session in seconds: every set's work and the rest after it, none after the last set. Items that go back to back
  * are done in rounds, with the rest of the round's last item. Low end without the optional sets, high end with them.
  */
 export function sessionSeconds(items: readonly PlannedItem[]): ExactRange {
-	return { from: lengthOf(items, 'from'), to: lengthOf(items, 'to') }
+	const length = known.get(items) ?? { from: lengthOf(items, 'from'), to: lengthOf(items, 'to') }
+	known.set(items, length)
+	return length
 }
 
 function lengthOf(items: readonly PlannedItem[], end: 'from' | 'to'): Exact {

@@ -19,7 +19,7 @@ import { firstPlanDay, planWeekOf } from './schedule/plan-week.ts'
 import { schedulePlan } from './schedule.ts'
 import { dayText } from './session-days.ts'
 import { plannedWeight, scheduledWeight } from './volume/set-weight.ts'
-import { addTotals, noTotals, setTotals, sumTotals, type Totals } from './volume/totals.ts'
+import { noTotals, setTotals, sumTotals, type Totals } from './volume/totals.ts'
 
 /** What a block or a plan adds up to: every item, session and week. */
 export interface Volume<S extends PlannedSession | ScheduledSession> {
@@ -122,7 +122,7 @@ function sessionVolume<S extends PlannedSession | ScheduledSession>(
 ): SessionVolume<S> {
 	const items = (session.items as readonly S['items'][number][]).map(item => ({ item, totals: totalsOf(item) }))
 	const length: Totals = { ...noTotals, seconds: sessionSeconds(session.items) }
-	return { session, items, totals: addTotals(sumTotals(items.map(item => item.totals)), length) }
+	return { session, items, totals: sumTotals([...items.map(item => item.totals), length]) }
 }
 
 /** The totals of an item of a plan; tonnage in `unit`. */

@@ -1,6 +1,6 @@
 import type { CountRange, Exact, ExactRange } from '../../model/quantities.ts'
-import { exact, zero } from '../exact.ts'
-import { addCounts, addRanges, highest, noCount, nothing } from './ranges.ts'
+import { exact } from '../exact.ts'
+import { addCounts, addRanges, eachEnd, highest, noCount, nothing, times } from './ranges.ts'
 
 /** Where the intensity zones begin, in percent: [0, 70), [70, 80), [80, 90), [90, ∞). */
 const zoneStarts = [0, 70, 80, 90].map(start => exact(start))
@@ -76,7 +76,7 @@ export function addLifts(a: LiftTotals, b: LiftTotals): LiftTotals {
 export function averagePercent({ weighted }: LiftTotals): ExactRange | undefined {
 	if (weighted.reps === 0) return undefined
 	const reps = exact(weighted.reps)
-	return { from: weighted.percents.from.div(reps), to: weighted.percents.to.div(reps) }
+	return eachEnd(weighted.percents, end => end.div(reps))
 }
 
 /** The reps of a set, in the zone of its percent. */
@@ -87,6 +87,6 @@ export function zonesOf(reps: CountRange, percent: Exact | undefined): readonly 
 
 /** Percent × reps that are sure to be done. */
 export function weightedBy(reps: number, percent: ExactRange | undefined): LiftTotals['weighted'] {
-	if (percent === undefined || reps === 0) return { reps: 0, percents: { from: zero, to: zero } }
-	return { reps, percents: { from: percent.from.mul(exact(reps)), to: percent.to.mul(exact(reps)) } }
+	if (percent === undefined || reps === 0) return { reps: 0, percents: nothing }
+	return { reps, percents: times(percent, exact(reps)) }
 }

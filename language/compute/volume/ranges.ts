@@ -1,5 +1,5 @@
 import type { CountRange, Exact, ExactRange } from '../../model/quantities.ts'
-import { larger, zero } from '../exact.ts'
+import { exact, larger, zero } from '../exact.ts'
 
 export const noCount: CountRange = { from: 0, to: 0 }
 export const nothing: ExactRange = { from: zero, to: zero }
@@ -8,12 +8,28 @@ export function addCounts(a: CountRange, b: CountRange): CountRange {
 	return { from: a.from + b.from, to: a.to + b.to }
 }
 
+/** Most of what is added up is nothing, and stays as it is. */
 export function addRanges(a: ExactRange, b: ExactRange): ExactRange {
-	return { from: a.from.add(b.from), to: a.to.add(b.to) }
+	if (a === nothing) return b
+	if (b === nothing) return a
+	const from = a.from.add(b.from)
+	return { from, to: a.from === a.to && b.from === b.to ? from : a.to.add(b.to) }
+}
+
+/** Both ends worked out alike: once where they are the same number, as they are unless the text leaves room. */
+export function eachEnd(range: ExactRange, of: (end: Exact) => Exact): ExactRange {
+	const from = of(range.from)
+	return { from, to: range.from === range.to ? from : of(range.to) }
 }
 
 export function times(range: ExactRange, factor: Exact): ExactRange {
-	return { from: range.from.mul(factor), to: range.to.mul(factor) }
+	return eachEnd(range, end => end.mul(factor))
+}
+
+/** Each end of a range, as often as that end of the count says. */
+export function timesCount(range: ExactRange, count: CountRange): ExactRange {
+	const from = range.from.mul(exact(count.from))
+	return { from, to: range.from === range.to && count.from === count.to ? from : range.to.mul(exact(count.to)) }
 }
 
 /** The greater of both ends; `undefined` is no value at all. */
@@ -22,13 +38,14 @@ export function highest(a: ExactRange | undefined, b: ExactRange | undefined): E
 	return { from: larger(a.from, b.from), to: larger(a.to, b.to) }
 }
 
-/** The values of two maps, added key by key. */
-export function addMaps<K, V>(a: ReadonlyMap<K, V>, b: ReadonlyMap<K, V>, add: (a: V, b: V) => V): ReadonlyMap<K, V> {
-	if (b.size === 0) return a
-	const sum = new Map(a)
-	for (const [key, value] of b) {
-		const known = sum.get(key)
-		sum.set(key, known === undefined ? value : add(known, value))
+/** The values of maps, added key by key. */
+export function sumMaps<K, V>(maps: readonly ReadonlyMap<K, V>[], add: (a: V, b: V) => V): ReadonlyMap<K, V> {
+	const sum = new Map<K, V>()
+	for (const map of maps) {
+		for (const [key, value] of map) {
+			const known = sum.get(key)
+			sum.set(key, known === undefined ? value : add(known, value))
+		}
 	}
 	return sum
 }

@@ -6,23 +6,20 @@ import { exact, hundred } from '../exact.ts'
 import { repsToFailure } from '../loads/reps-to-failure.ts'
 import { isOfTopSet } from '../loads/top-set.ts'
 import { inUnit } from '../mass.ts'
-import { highest, times } from './ranges.ts'
+import { eachEnd, highest, times } from './ranges.ts'
 import type { SetWeight } from './totals.ts'
 
 /** What a set of a plan weighs, in the plan's unit. */
 export function scheduledWeight({ load: asked, computed }: ScheduledSet, unit: Unit): SetWeight {
 	const { load, loadTo, unit: own } = computed
-	const range = load && {
-		from: inUnit({ amount: load, unit: own }, unit),
-		to: inUnit({ amount: loadTo ?? load, unit: own }, unit),
-	}
+	const range = load && eachEnd({ from: load, to: loadTo ?? load }, amount => inUnit({ amount, unit: own }, unit))
 	return { load: range, percent: isOfTopSet(asked) ? percentOnBar(computed) : computed.percent }
 }
 
 /** Back-off sets count as what is on the bar: that is what the coach has asked a share of. */
 function percentOnBar({ load, loadTo, reference }: ScheduledSet['computed']): ExactRange | undefined {
 	if (load === undefined || reference === undefined) return undefined
-	return times({ from: load.div(reference.amount), to: (loadTo ?? load).div(reference.amount) }, hundred)
+	return eachEnd({ from: load, to: loadTo ?? load }, end => end.div(reference.amount).mul(hundred))
 }
 
 /**

@@ -4,7 +4,7 @@ import type { Link } from '../../model/vocabulary.ts'
 import { underTension } from '../duration.ts'
 import { exact, zero } from '../exact.ts'
 import { addLifts, type LiftTotals, noLifts, weightedBy, zonesOf } from './lift-totals.ts'
-import { addMaps, addRanges, noCount, nothing, times } from './ranges.ts'
+import { addRanges, eachEnd, noCount, nothing, sumMaps, times, timesCount } from './ranges.ts'
 
 /** Hard sets of a link, and their seconds under tension. */
 export interface LinkTotals {
@@ -34,21 +34,29 @@ export const noTotals: Totals = {
 	seconds: nothing,
 }
 
-export function addTotals(a: Totals, b: Totals): Totals {
-	return {
-		lifts: addMaps(a.lifts, b.lifts, addLifts),
-		muscles: addMaps(a.muscles, b.muscles, addRanges),
-		links: addMaps(a.links, b.links, (one, other) => ({
-			sets: addRanges(one.sets, other.sets),
-			seconds: addRanges(one.seconds, other.seconds),
-		})),
-		chartLinks: addMaps(a.chartLinks, b.chartLinks, addRanges),
-		seconds: addRanges(a.seconds, b.seconds),
-	}
-}
-
 export function sumTotals(parts: readonly Totals[]): Totals {
-	return parts.reduce(addTotals, noTotals)
+	const [only] = parts
+	if (only === undefined) return noTotals
+	if (parts.length === 1) return only
+	return {
+		lifts: sumMaps(
+			parts.map(part => part.lifts),
+			addLifts,
+		),
+		muscles: sumMaps(
+			parts.map(part => part.muscles),
+			addRanges,
+		),
+		links: sumMaps(
+			parts.map(part => part.links),
+			(one, other) => ({ sets: addRanges(one.sets, other.sets), seconds: addRanges(one.seconds, other.seconds) }),
+		),
+		chartLinks: sumMaps(
+			parts.map(part => part.chartLinks),
+			addRanges,
+		),
+		seconds: parts.map(part => part.seconds).reduce(addRanges),
+	}
 }
 
 /** All lifts of some totals, or those of some movements, as one. */
@@ -92,7 +100,7 @@ function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: s
 	const seconds = underTension(work, set.tempo)
 	// An assisted lift has nothing added, not less than nothing.
 	const load = weight.load === 'not-asked' ? undefined : weight.load
-	const lifted = load && { from: atLeastNothing(load.from), to: atLeastNothing(load.to) }
+	const lifted = load && eachEnd(load, atLeastNothing)
 	const factor = exact(hands * (set.eachSide ? 2 : 1))
 	const isLifted = work.kind === 'reps' || work.kind === 'reps-in-time'
 	// As many reps as the time holds: their number is not known before, and what is made of it neither.
@@ -106,12 +114,8 @@ function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: s
 	return {
 		sets,
 		reps,
-		tonnage: lifted
-			? { from: lifted.from.mul(exact(reps.from)).mul(factor), to: lifted.to.mul(exact(reps.to)).mul(factor) }
-			: nothing,
-		relative: weight.percent
-			? { from: weight.percent.from.mul(exact(reps.from)), to: weight.percent.to.mul(exact(reps.to)) }
-			: nothing,
+		tonnage: lifted ? times(timesCount(lifted, reps), factor) : nothing,
+		relative: weight.percent ? timesCount(weight.percent, reps) : nothing,
 		weighted: weightedBy(reps.from, weight.percent),
 		top: weight.percent,
 		zones: zonesOf(reps, weight.percent?.from),

@@ -1,6 +1,6 @@
 import { compare, decimal, zero } from '../../compute/exact.ts'
 import { type Limit, limitsFor } from '../../compute/limits.ts'
-import { addTotals, noTotals, type Totals } from '../../compute/volume/totals.ts'
+import { sumTotals, type Totals } from '../../compute/volume/totals.ts'
 import { blockVolume, planVolume } from '../../compute/volume.ts'
 import type { Block, Lifter } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace } from '../../model/problem.ts'
@@ -69,7 +69,7 @@ function checkLifter(
 	const weeks = calendarWeeks(lifter, programme).filter(week => week.hasWork && !week.deload && week.isWhole)
 	const found = weeks.flatMap(({ monday }) => {
 		const own = parts.filter(each => each.monday === monday)
-		const totals = own.map(each => each.totals).reduce(addTotals, noTotals)
+		const totals = sumTotals(own.map(each => each.totals))
 		const isSaid = (muscle: string) =>
 			own.some(each =>
 				programme.derived(each.run.block, ofBlock).some(one => one.week === each.blockWeek && one.muscle === muscle),

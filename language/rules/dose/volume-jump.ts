@@ -3,7 +3,7 @@ import { type Limit, limitsFor } from '../../compute/limits.ts'
 import { weeksOfARound } from '../../compute/outline/placements.ts'
 import { averagePercent, type LiftTotals } from '../../compute/volume/lift-totals.ts'
 import { addRanges, nothing, times } from '../../compute/volume/ranges.ts'
-import { addTotals, noTotals, type Totals } from '../../compute/volume/totals.ts'
+import { noTotals, sumTotals, type Totals } from '../../compute/volume/totals.ts'
 import { blockVolume, planVolume } from '../../compute/volume.ts'
 import type { Block, Lifter, Plan } from '../../model/definitions.ts'
 import type { Finding, RelatedPlace, ShownLevel } from '../../model/problem.ts'
@@ -251,7 +251,7 @@ function lifterWeeks(lifter: Lifter, programme: Programme): readonly LifterWeek[
 			monday,
 			deload,
 			isBase: hasWork && !deload && isWhole && !isBeforeAMeet(monday, meets),
-			totals: own.map(part => part.totals).reduce(addTotals, noTotals),
+			totals: sumTotals(own.map(part => part.totals)),
 			inFirstRound: own.some(part => isInFirstRound(part.run.block, part.blockWeek)),
 			round: Math.max(1, ...own.map(part => weeksOfARound(part.run.block))),
 			parts: own.filter(part => part.totals.lifts.size > 0),
