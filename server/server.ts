@@ -1,9 +1,11 @@
+import { URI } from 'langium'
 import {
 	type ClientCapabilities,
 	type Connection,
 	DidChangeWatchedFilesNotification,
 	ErrorCodes,
 	type FileSystemWatcher,
+	type InitializeParams,
 	type InitializeResult,
 	PositionEncodingKind,
 	ResponseError,
@@ -15,6 +17,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument'
 import { isRealDate } from '../language/compute/calendar.ts'
 import { ChosenPlans } from './chosen-plans.ts'
+import { refusedQuestion } from './connection-options.ts'
 import type { Feature, ServerContext } from './feature.ts'
 import { codeActions } from './features/code-actions.ts'
 import { codeLens } from './features/code-lens.ts'
@@ -95,6 +98,12 @@ function capabilitiesOf(feature: Feature, context: ServerContext): ServerCapabil
 	return { ...feature.capabilities, ...feature.capabilitiesFor?.(context) }
 }
 
+/** The only folder of an editor that knows of no more; old ones name it by its path. */
+function rootOf({ rootUri, rootPath }: InitializeParams): string[] {
+	if (rootUri) return [rootUri]
+	return rootPath ? [URI.file(rootPath).toString()] : []
+}
+
 /** Serves one editor over a connection until that ends. */
 export function startServer(connection: Connection, files: Files): void {
 	const workspace = new Workspace(files)
@@ -105,7 +114,7 @@ export function startServer(connection: Connection, files: Files): void {
 	let client: ClientCapabilities = {}
 
 	connection.onInitialize((params): InitializeResult => {
-		folders = params.workspaceFolders?.map(folder => folder.uri) ?? (params.rootUri ? [params.rootUri] : [])
+		folders = params.workspaceFolders?.map(folder => folder.uri) ?? rootOf(params)
 		client = params.capabilities
 		isBegun = true
 		const options = (params.initializationOptions ?? {}) as InitializationOptions
@@ -138,6 +147,8 @@ export function startServer(connection: Connection, files: Files): void {
 	// Features are there once the editor has said what it can do.
 	let isBegun = false
 	connection.onRequest(method => {
+		if (method === refusedQuestion)
+			throw new ResponseError(ErrorCodes.InvalidRequest, 'An editor begins once, and asks nothing after it has ended.')
 		if (isBegun) throw new ResponseError(ErrorCodes.MethodNotFound, `No request is called ${method}.`)
 		throw new ResponseError(ErrorCodes.ServerNotInitialized, 'An editor begins with "initialize".')
 	})

@@ -80,6 +80,39 @@ describe('an editor of few abilities', () => {
 		expect(Object.keys((rename as { changes: object }).changes)).toEqual([uri])
 	})
 
+	it.each([
+		['address', (folder: string) => ({ rootUri: uriOf(folder) })],
+		['address that ends with a stroke', (folder: string) => ({ rootUri: `${uriOf(folder)}/` })],
+		['path', (folder: string) => ({ rootUri: null, rootPath: folder })],
+		['list of folders that is none', (folder: string) => ({ rootUri: uriOf(folder), workspaceFolders: null })],
+	])('may name its folder by its %s alone', async (_, root) => {
+		const folder = await makeFolder({ 'people.stave': 'lifter zed "Zed"\n' })
+		client = await PlainClient.start()
+		client.write([{ ...initialize(folder), params: { processId: null, capabilities: {}, ...root(folder) } }, initialized])
+		await client.answerTo('begin')
+		const uri = uriOf(folder, 'plan.stave')
+		client.write([open(uri, 'plan p for zed\n')])
+		await client.request('barstave/plans', {})
+		const definition = await client.request('textDocument/definition', at(uri, 0, 12))
+		expect(definition.result).toMatchObject([{ uri: uriOf(folder, 'people.stave') }])
+	})
+
+	it('may have no folder at all', async () => {
+		const folder = await makeFolder({ 'people.stave': 'lifter zed "Zed"\n' })
+		client = await PlainClient.start()
+		client.write([{ ...initialize(folder), params: { processId: null, rootUri: null, capabilities: {} } }, initialized])
+		await client.answerTo('begin')
+		// What is open is checked; the files beside it are not its folder's.
+		for (const uri of [uriOf(folder, 'plan.stave'), 'untitled:Untitled-1']) {
+			client.write([open(uri, 'plan p for zed\n')])
+			const problems = await client.until(() => client!.problemsOf(uri))
+			expect(
+				problems.map(one => one.code),
+				uri,
+			).toContain('unknown-name')
+		}
+	})
+
 	it('sends changes of a part of a line behind wide letters', async () => {
 		const { client, uri } = await start()
 		const start_ = { line: 0, character: column('dedlift') }
@@ -149,6 +182,41 @@ describe('messages', () => {
 	})
 })
 
+describe('changes that an editor should not send', () => {
+	type Range = Readonly<Record<'start' | 'end', { readonly line: number; readonly character: number }>>
+	const range = (line: number, character: number, endLine: number, endCharacter: number): Range => ({
+		start: { line, character },
+		end: { line: endLine, character: endCharacter },
+	})
+	const cases: [string, number, readonly { text: string; range?: Range }[], string[]][] = [
+		['behind the last line', 2, [{ range: range(50, 0, 90, 9), text: 'team t "T"' }], ['Ann 😀', 'Pull', 'p', 'T']],
+		['behind the end of a line', 2, [{ range: range(7, 500, 7, 900), text: ' team t "T"' }], ['Ann 😀', 'Pull', 'p', 'T']],
+		['upside down', 2, [{ range: range(8, 0, 5, 0), text: '' }], ['Ann 😀', 'Pull']],
+		['before the first line', 2, [{ range: range(-1, -1, 1, 0), text: '' }], ['Pull', 'p']],
+		['of an older version', -3, [{ text: 'team t "T"\n' }], ['T']],
+		['that are none', 2, [], ['Ann 😀', 'Pull', 'p']],
+	]
+
+	it('leave the text whole, and the next are taken', async () => {
+		const { client, folder } = await start()
+		for (const [index, [what, version, contentChanges, names]] of cases.entries()) {
+			const uri = uriOf(folder, `${index}.stave`)
+			const symbols = async () =>
+				((await client.request('textDocument/documentSymbol', { textDocument: { uri } })).result as { name: string }[]).map(
+					one => one.name,
+				)
+			client.write([open(uri)])
+			client.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges })
+			expect(await symbols(), what).toEqual(names)
+			client.notify('textDocument/didChange', { textDocument: { uri, version: 7 }, contentChanges: [{ text: 'gym g "G"\n' }] })
+			expect(await symbols(), what).toEqual(['G'])
+			// A text that is opened again is that text.
+			client.write([open(uri, 'team u "U"\n')])
+			expect(await symbols(), what).toEqual(['U'])
+		}
+	})
+})
+
 describe('a question that is taken back', () => {
 	it('is answered as such, and the ones after it as ever', async () => {
 		const { client, uri } = await start()
@@ -193,7 +261,24 @@ describe('the end', () => {
 		expect((await asked.client.ended).status).toBe(0)
 		const broken = await start()
 		broken.client.closeInput()
-		await broken.client.ended
+		expect((await broken.client.ended).status).toBe(1)
+		// Without a word before, the end is no good one.
+		const hasty = await start()
+		hasty.client.notify('exit', null)
+		expect((await hasty.client.ended).status).toBe(1)
+	})
+
+	it('is the end of questions, as the beginning is one', async () => {
+		const { client, folder, uri } = await start()
+		client.write([open(uri)])
+		client.write([{ ...initialize(folder), id: 'again' }])
+		expect((await client.answerTo('again')).error!.code).toBe(-32600)
+		expect((await client.request('textDocument/hover', at(uri, 4, 10))).result).not.toBeNull()
+		expect(await client.request('shutdown', null)).toMatchObject({ result: null })
+		for (const method of ['textDocument/hover', 'barstave/preview', 'no/such/method', 'shutdown'])
+			expect((await client.request(method, at(uri, 4, 10))).error!.code, method).toBe(-32600)
+		client.notify('exit', null)
+		expect((await client.ended).status).toBe(0)
 	})
 
 	it('says nothing on standard output or error but messages', async () => {
