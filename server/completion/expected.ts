@@ -1,3 +1,4 @@
+import type { IToken } from 'chevrotain'
 import {
 	AstUtils,
 	createCompletionParser,
@@ -102,7 +103,8 @@ function nextFeatures(text: string, services: LangiumCoreServices): NextFeature[
 	const { tokens, tokenIndex, elementStack } = parserFor(services).parse(text)
 	if (tokenIndex > 0) {
 		const stack = elementStack.map(feature => ({ feature }))
-		return findNextFeatures([stack], tokens.slice(tokenIndex))
+		const next = findNextFeatures([stack], tokens.slice(tokenIndex))
+		return tokenIndex < tokens.length ? next : [...next, ...otherwiseNext(text, tokens.at(-1)!, services)]
 	}
 	const entry = GrammarUtils.getEntryRule(services.Grammar)
 	const first = entry && 'definition' in entry ? findFirstFeatures(entry.definition).map(stack => stack[stack.length - 1]!) : []
@@ -112,6 +114,18 @@ function nextFeatures(text: string, services: LangiumCoreServices): NextFeature[
 				first.map(feature => [feature]),
 				tokens.slice(1),
 			)
+}
+
+/** What follows the last word where it is one of the language that the parser has taken for another, or for a name: `avoid pattern`, a swap `in week 2`. */
+function otherwiseNext(text: string, last: IToken, services: LangiumCoreServices): NextFeature[] {
+	const { tokens, tokenIndex, elementStack } = parserFor(services).parse(text.slice(0, last.startOffset))
+	if (tokenIndex === 0 || tokenIndex < tokens.length) return []
+	const here = findNextFeatures([elementStack.map(feature => ({ feature }))], [])
+	const words = here.filter(({ feature }) => GrammarAST.isKeyword(feature) && feature.value === last.image)
+	return findNextFeatures(
+		words.map(word => [word]),
+		[],
+	)
 }
 
 function toExpected(feature: GrammarAST.AbstractElement): Expected | undefined {

@@ -125,10 +125,16 @@ const sessionsOfBlock: Source = ({ current }) => {
 	return open.map(({ name, title }) => ({ name: name.text, detail: title?.text ?? 'session' }))
 }
 
-/** What a gym may have: what movements of the library and the workspace need. */
+/** What movements of the library and the workspace need, and what the gyms have. */
 const equipment: Source = ({ folder }) => {
-	const all = folder.all('movement').flatMap(movement => movement.equipment.map(one => one.value))
-	return [...new Set(all)].sort().map(name => ({ name, detail: 'equipment' }))
+	const needed = folder.all('movement').flatMap(movement => movement.equipment.map(one => one.value))
+	const there = folder
+		.all('gym')
+		.flatMap(gym => [
+			...[...gym.bars, ...gym.stacks, ...gym.fixed].map(one => one.name.text),
+			...gym.equipment.map(one => one.value),
+		])
+	return [...new Set([...needed, ...there])].sort().map(name => ({ name, detail: 'equipment' }))
 }
 
 /** What may stand in a place of the grammar, by the rule and its property. */
