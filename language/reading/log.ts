@@ -101,6 +101,8 @@ function readFacts(reader: Reader, node: tree.LoggedGroup): Facts {
 	const missed = others.find(clause => clause.$type === 'MissedClause')
 	const broke = others.find(clause => clause.$type === 'BrokeClause')
 	if (second) reader.statedTwice('The time', second)
+	for (const clause of others) checkLoad(reader, clause)
+	if (missed) checkMissed(reader, node, missed)
 	return {
 		clauses:
 			others.length === 0
@@ -112,6 +114,31 @@ function readFacts(reader: Reader, node: tree.LoggedGroup): Facts {
 					},
 		tookSeconds: took && readTook(reader, node, took),
 	}
+}
+
+/** What was on the bar is a mass: a share of something else says what was planned. */
+function checkLoad(reader: Reader, clause: tree.LoggedClause): void {
+	if (clause.$type !== 'AtClause' || clause.target?.$type !== 'NumberTarget') return
+	const { percent, unit, to } = clause.target
+	const span = reader.span(clause)
+	if (percent || unit === 'rm') {
+		reader.fault('syntax', span, 'A log says what was on the bar, in kg or lb: at 112.5 kg.')
+	} else if (unit !== undefined && to !== undefined) {
+		reader.fault(
+			'syntax',
+			span,
+			`A log has one load for a set; where they differ, each set has its own: 5 at 100 kg, 5 at 105 kg.`,
+		)
+	}
+}
+
+/** Nobody misses more reps than were tried. */
+function checkMissed(reader: Reader, node: tree.LoggedGroup, missed: tree.MissedClause): void {
+	const tried = reader.exact(node.amount)
+	const count = reader.exact(missed.count)
+	if (node.unit !== undefined || !tried || !count || count.compare(tried) <= 0) return
+	const message = `${missed.count} missed of ${node.amount} ${node.amount === '1' ? 'rep' : 'reps'}: the reps that were tried stand first, those that did not go behind "missed".`
+	reader.fault('bad-number', reader.span(missed), message)
 }
 
 /** A distance takes a time, and so many reps are done in one; a hold is a time itself. */

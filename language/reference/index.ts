@@ -62,7 +62,7 @@ export function sectionsAbout(word: string): string[] {
 	)
 	const called = sections.filter(({ title }) => [...title.matchAll(/`([^`]+)`/g)].some(([, words]) => words === word))
 	const indexed = words.split('\n').find(line => line.startsWith(`- \`${word}\`: `)) ?? ''
-	const named = sections.filter(({ page, title }) => indexed.includes(`](${page}#${anchorOf(title)})`))
+	const named = sections.filter(({ page, title }) => indexed.includes(`(${page}#${anchorOf(title)})`))
 	return (called.length > 0 ? called : named).map(({ section }) => section)
 }
 

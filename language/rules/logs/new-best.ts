@@ -20,6 +20,8 @@ import { plannedSessions } from './planned-sessions.ts'
 
 /** Percent over the best from which an estimate is worth writing down. */
 const least = exact(1)
+/** Percent over the best from which a slip of the pen is likelier: common practice. */
+const likelySlip = exact(50)
 /** Source: Reynolds, Gordon, Robergs 2006, J Strength Cond Res 20(3):584-592. */
 const mostReps = exact(10)
 
@@ -81,12 +83,19 @@ function check(best: Best, lifter: Lifter, estimator: Estimator, programme: Prog
 	if (over.compare(least) < 0) return []
 	const title = titleOf('movement', lift, programme)
 	const together = body.equals(zero) ? '' : ', the bodyweight with it,'
+	const isSlip = over.compare(likelySlip) >= 0
+	const then = isSlip
+		? `so much at once is more likely a slip of the pen (from ${decimal(likelySlip)}%: common practice). Look at the set in the log.`
+		: `from ${decimal(least)}% on it is worth writing down (common practice).`
+	const written = writing(top, best, lifter, lift, programme)
 	return [
 		{
 			span: best.span,
-			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}${together}; from ${decimal(least)}% on it is worth writing down (common practice).`,
+			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}${together}; ${then}`,
 			source: estimatorSource(estimator),
-			...writing(top, best, lifter, lift, programme),
+			...written,
+			// A digit too many must not become a best.
+			...(isSlip ? { corrections: [] } : {}),
 		},
 	]
 }
