@@ -7,9 +7,6 @@ export type WaysOfItems = readonly (readonly (readonly string[])[])[]
 /** The ways of a picture by the sessions of its sheet; `null` for one that has none. */
 export function waysOfSessions({ sessions }: LoadSheet, ways: Ways | null): readonly (WaysOfItems | null)[] {
 	if (ways === null) return sessions.map(() => null)
-	const known = new Map(ways.ofSessions.map(({ block, date, session, items }) => [`${block} ${date} ${session}`, items]))
-	return sessions.map(({ block, date, session }) => {
-		const items = known.get(`${block} ${date} ${session}`)
-		return items?.map(sets => sets.map(index => ways.texts[index] ?? [])) ?? null
-	})
+	const known = new Map(ways.ofSessions.map(({ id, items }) => [id, items]))
+	return sessions.map(({ id }) => known.get(id)?.map(sets => sets.map(index => ways.texts[index] ?? [])) ?? null)
 }

@@ -12,6 +12,7 @@ import type {
 	Schedule,
 	ScheduledItem,
 	ScheduledSession,
+	ScheduledSet,
 } from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
 import { milestoneText } from './set-text.ts'
@@ -137,7 +138,7 @@ function sheetSessions(schedule: Schedule, programme: Programme, week: number | 
  * `mara-autumn.hinge-rebuild-1.week-2.heavy-pull`: the first time that the plan runs that block, its second week. Where a week has a
  * session of that name more than once, the later ones are counted: `heavy-pull.2`.
  */
-function sessionIds({ plan, runs, sessions }: Schedule): ReadonlyMap<ScheduledSession, string> {
+export function sessionIds({ plan, runs, sessions }: Schedule): ReadonlyMap<ScheduledSession, string> {
 	const blocks = new Map(runs.map((run, index) => [run, blockOfRun(runs, index)]))
 	const seen = new Map<string, number>()
 	return new Map(
@@ -192,7 +193,7 @@ function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 	return {
 		...itemFacts(item, programme),
 		insteadOf: instead === undefined ? null : (programme.find('movement', instead)?.title?.text ?? instead),
-		sets: item.sets.map(set => ({ ...setFacts(set), ...computedFacts(set.computed) })),
+		sets: item.sets.map(set => ({ ...setFacts(set), ...computedFacts(set) })),
 	}
 }
 
@@ -249,15 +250,23 @@ function setFacts(set: PlannedSet): Omit<SheetSet, keyof LoadFacts> {
 	}
 }
 
-function computedFacts(computed: ComputedLoad): LoadFacts {
+function computedFacts({ load, computed }: ScheduledSet): LoadFacts {
 	return {
 		exact: decimalOrNull(computed.exact),
 		load: decimalOrNull(computed.load),
 		loadTo: decimalOrNull(computed.loadTo),
 		unit: computed.unit,
 		perSide: computed.perSide?.map(disc => decimal(disc)) ?? null,
-		reason: computed.reason ?? null,
+		reason: asksForLoad(load, computed) ? (computed.reason ?? null) : null,
 	}
+}
+
+/**
+ * Is something missing where there is no load? An effort alone asks for all that it means: whom no best is known of finds the load at the
+ * bar. A warm-up that the tool makes goes without numbers then; what it waits for is said at the set that it leads up to.
+ */
+function asksForLoad(load: PlannedLoad, { missing }: ComputedLoad): boolean {
+	return missing === 'equipment' || missing === 'loadable' || (load.kind !== 'effort' && load.kind !== 'warm-up')
 }
 
 function writtenFacts(load: PlannedLoad): LoadFacts {

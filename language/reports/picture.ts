@@ -16,7 +16,7 @@ import { planCalendar } from './calendar.ts'
 import { capsOfBlock, capsOfPlan } from './cap-exposures.ts'
 import { explainSet } from './explanation.ts'
 import { gateTimeline } from './gate-timeline.ts'
-import { itemsOnSheet, loadSheet, sessionsOnSheet } from './load-sheet.ts'
+import { itemsOnSheet, loadSheet, sessionIds, sessionsOnSheet } from './load-sheet.ts'
 import type { NeededWork, Picture, Place, PreviewProblem, Titles, Ways, WeekNeeds, WrittenSets } from './preview.ts'
 import { weeklyVolume } from './weekly-volume.ts'
 
@@ -167,10 +167,10 @@ function waysOf(schedule: Schedule, programme: Programme): Ways {
 		known.set(key, index)
 		return index
 	}
+	const ids = sessionIds(schedule)
 	const ofSessions = sessionsOnSheet(schedule).map(session => ({
+		id: ids.get(session)!,
 		block: session.run.block.name.text,
-		date: session.date,
-		session: session.session.name.text,
 		items: itemsOnSheet(session).map(item => item.sets.map(set => indexOf(explainSet(set, item, programme)))),
 	}))
 	return { texts, ofSessions }

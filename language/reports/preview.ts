@@ -164,9 +164,9 @@ export interface Ways {
 }
 
 export interface WaysOfSession {
+	/** The session's on the sheet. */
+	readonly id: string
 	readonly block: string
-	readonly date: CalendarDate
-	readonly session: string
 	/** By item and set of the sheet's session: an index into `texts`. */
 	readonly items: readonly (readonly number[])[]
 }

@@ -112,8 +112,8 @@ function Day({ day: { date, sessions, meets } }: { day: CalendarDay }) {
 			<span class="in-words">
 				<bdi>{reader.weekday(date)}</bdi> <bdi>{reader.day(date)}</bdi>{' '}
 			</span>
-			{sessions.map(session => (
-				<SessionOfDay key={`${session.block} ${session.session}`} session={session} />
+			{sessions.map((session, index) => (
+				<SessionOfDay key={`${index} ${session.block} ${session.session}`} session={session} />
 			))}
 			{meets.map((title, index) => (
 				<span class="meet" key={index}>

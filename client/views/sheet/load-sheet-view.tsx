@@ -44,8 +44,7 @@ function shownWeeks({ sheet, titles, staleBlocks, written, ways }: Omit<LoadShee
 			dates: { from: monday, to: sunday },
 			blocks: [...blocks.values()].map(session => ({ week: session.week, title: blockTitle(titles, session.block) })),
 			sessions: sessions.map(({ index, session }) => ({
-				// Names of sessions and blocks have no spaces, so that this tells them apart.
-				key: `${session.date} ${session.block} ${session.session}`,
+				key: session.id,
 				session,
 				gym: gyms.size > 1 && session.gym !== null ? gymTitle(titles, session.gym) : null,
 				places: written?.ofSets[index] ?? null,

@@ -139,6 +139,20 @@ describe('a load sheet', () => {
 		})
 	})
 
+	it('takes an effort alone for all that is asked: no best, and still nothing is missing', () => {
+		for (const effort of ['rpe 8', 'rir 2', '@8'])
+			expect(setsOf(`main pull 3 x 5 ${effort}`, '')[0]).toMatchObject({ load: null, reason: null })
+		// Warm-ups that the tool makes up to it wait for the same best, and go without numbers.
+		const [warmUp, working] = setsOf('warm-up pull\nmain pull 3 x 5 rpe 8', '').filter((_, index) => index === 0 || index === 3)
+		expect([warmUp, working]).toMatchObject([
+			{ load: null, reason: null },
+			{ load: null, reason: null, rpe: { from: '8', to: '8' } },
+		])
+		// A percent or a rep max beside it asks for a load.
+		for (const load of ['at 70% rpe 8', 'at 8 rm'])
+			expect(setsOf(`main pull 3 x 5 ${load}`, '')[0]).toMatchObject({ reason: 'someone has no best of pull yet.' })
+	})
+
 	it('leaves out what has nothing to do that day', () => {
 		const text = rebuild.replace(
 			'accessory plank 3 x 30 s rest 60 s',
