@@ -5,6 +5,7 @@ import { LogView } from '../views/log/log-view.tsx'
 import { PictureView } from '../views/picture-view.tsx'
 import { ReaderContext } from '../views/reader/context.ts'
 import { readerOf } from '../views/reader/reader.ts'
+import { Sentence } from '../views/sentence.tsx'
 import { TeamView } from '../views/team/team-view.tsx'
 import { TextLinksContext } from '../views/text-links.ts'
 import { useUnchanged, withUnchanged } from '../views/unchanged.ts'
@@ -85,8 +86,8 @@ export function Panel({ editor }: { editor: Editor }) {
 						)}
 						<div class="warning" role="status">
 							{warning !== null && (
-								<p dir="auto">
-									{warning}
+								<p>
+									{trouble ?? <Sentence text={warning} />}
 									{data?.chosen && ` ${words.stale}`}
 								</p>
 							)}

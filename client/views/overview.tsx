@@ -30,8 +30,8 @@ export function Overview({ sheet, titles, meets }: { sheet: LoadSheet; titles: T
 								/>
 							))}
 						</ol>
-						<span class="block" dir="auto">
-							{blockTitle(titles, block)}
+						<span class="block">
+							<bdi>{blockTitle(titles, block)}</bdi>
 						</span>
 					</li>
 				))}

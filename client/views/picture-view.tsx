@@ -28,21 +28,26 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 	const { sheet, blockSheet, volume, titles, lifterTitle, calendar, gates, asks } = picture
 	const heading = lifterTitle === null ? picture.title : `${lifterTitle} · ${picture.title}`
 	const onSheet = useUnchanged(sheet === null ? [] : weeksOf(sheet).map(({ week }) => week))
-	const hasGates = calendar !== null && gates.length > 0
+	const hasCalendar = calendar !== null && calendar.weeks.length > 0
+	const hasGates = hasCalendar && gates.length > 0
+	const hasBlockSheet = blockSheet !== null && blockSheet.weeks.length > 0
+	const hasVolume = volume !== null && volume.weeks.length > 0
 	return (
 		<main>
 			<header class="masthead">
-				<p class="lifter" dir="auto">
-					{lifterTitle ?? words.block}
+				<p class="lifter">
+					<bdi>{lifterTitle ?? words.block}</bdi>
 				</p>
-				<h1 dir="auto">{picture.title}</h1>
+				<h1>
+					<bdi>{picture.title}</bdi>
+				</h1>
 				<Facts picture={picture} />
 				<Parts
 					parts={[
 						...(asks === null ? [] : [['asks', words.asks] as const]),
-						...(calendar === null ? [] : [['calendar', words.calendar] as const]),
-						...(sheet === null && blockSheet === null ? [] : [['sheet', words.sheet] as const]),
-						...(volume === null ? [] : [['volume', words.volume] as const]),
+						...(hasCalendar ? [['calendar', words.calendar] as const] : []),
+						...(sheet === null && !hasBlockSheet ? [] : [['sheet', words.sheet] as const]),
+						...(hasVolume ? [['volume', words.volume] as const] : []),
 						...(hasGates ? [['gates', words.gates] as const] : []),
 						[problemsAnchor, words.problems],
 					]}
@@ -50,7 +55,7 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 			</header>
 			{sheet !== null && <Overview sheet={sheet} titles={titles} meets={picture.meets} />}
 			{asks !== null && <BlockAsksView asks={asks} />}
-			{calendar !== null && <CalendarView calendar={calendar} titles={titles} onSheet={onSheet} />}
+			{hasCalendar && <CalendarView calendar={calendar} titles={titles} onSheet={onSheet} />}
 			{sheet !== null && (
 				<div id="sheet">
 					<LoadSheetView
@@ -63,12 +68,12 @@ export function PictureView({ picture, staleBlocks, go }: PictureViewProps) {
 					/>
 				</div>
 			)}
-			{blockSheet !== null && (
+			{hasBlockSheet && (
 				<div id="sheet">
 					<BlockSheetView sheet={blockSheet} stale={staleBlocks === null} written={picture.written} heading={heading} />
 				</div>
 			)}
-			{volume !== null && (
+			{hasVolume && (
 				<section class="totals" id="volume">
 					<h2>{words.volume}</h2>
 					<WeeklyVolumeView volume={volume} needs={picture.needs} sheet={sheet} caps={picture.caps} />

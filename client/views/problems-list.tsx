@@ -1,5 +1,6 @@
 import type { Place, PreviewProblem } from '../../language/reports/preview.ts'
 import { counted } from './counted.ts'
+import { Sentence } from './sentence.tsx'
 import { unlessChanged } from './unchanged.ts'
 import { pageWords as words } from './words.ts'
 
@@ -26,7 +27,9 @@ export const ProblemsList = unlessChanged(function ProblemsList({ problems, go, 
 						<li key={`${problem.file}:${problem.line}:${problem.column}:${problem.code}`} class={problem.level}>
 							<span class="level">{words.level[problem.level]}</span>
 							<div>
-								<p dir="auto">{problem.message}</p>
+								<p>
+									<Sentence text={problem.message} />
+								</p>
 								<p class="aside">
 									{go === null ? (
 										<Where problem={problem} />

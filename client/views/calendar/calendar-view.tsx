@@ -77,7 +77,7 @@ function WeekRow({ week, days, titles, isOnSheet }: WeekRowProps) {
 	return (
 		<tr class={isLighter ? 'lighter' : undefined}>
 			<th scope="row">
-				{isOnSheet ? <a href={`#${weekAnchor(week.week)}`}>{name}</a> : name}
+				<span class="number">{isOnSheet ? <a href={`#${weekAnchor(week.week)}`}>{name}</a> : name}</span>
 				<span class="aside">
 					{' '}
 					<bdi>{reader.day(week.monday)}</bdi>
@@ -131,7 +131,9 @@ function SessionOfDay({ session: { session, title, part, minutes, main } }: { se
 	const named = title ?? spokenName(session)
 	return (
 		<span class="session">
-			<span dir="auto">{named}</span>
+			<span>
+				<bdi>{named}</bdi>
+			</span>
 			<span class="aside">
 				{part !== null && <>{words.part[part]} · </>}
 				{reader.duration(minutes * 60)}

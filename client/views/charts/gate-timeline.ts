@@ -25,7 +25,8 @@ export function gateTimelineDrawing(
 		const words = Math.round(surface.fontSize * 1.6)
 		const foot = Math.round(surface.fontSize * 2.2)
 		const labels = [before, ...weeks.map(({ label }) => label)]
-		const every = Math.max(1, Math.ceil((labels.length * surface.fontSize * 1.6) / surface.width))
+		const widest = Math.max(surface.fontSize * 2.2, before.length * surface.fontSize * 0.65)
+		const every = Math.max(1, Math.ceil((labels.length * widest) / surface.width))
 		const grid: ChartOption['grid'] & object[] = []
 		const xAxis: ChartOption['xAxis'] & object[] = []
 		const yAxis: ChartOption['yAxis'] & object[] = []
@@ -49,6 +50,8 @@ export function gateTimelineDrawing(
 				axisLabel: {
 					show: index === tracks.length - 1,
 					interval: every - 1,
+					// The word before the first week is wider than a week of a long season.
+					alignMinLabel: every > 1 ? 'left' : 'center',
 					color: ink.soft,
 					fontFamily: surface.fontFamily,
 					fontSize: surface.fontSize,

@@ -2,7 +2,7 @@ import type { BarSeriesOption } from 'echarts/charts'
 import type { Reader } from '../reader/reader.ts'
 import type { Measure, WeekColumn } from '../volume/measures.ts'
 import { type Drawing, ink } from './drawing.ts'
-import { base, heightAxis, topLabel, weekAxis } from './parts.ts'
+import { base, heightAxis, numbersOnBars, topLabel, weekAxis } from './parts.ts'
 
 /** Lifts a week, stacked by intensity zone: the heavier, the darker (on dark paper the lighter), the heaviest on top. */
 export function liftZonesDrawing(zones: readonly Measure[], weeks: readonly WeekColumn[], reader: Reader): Drawing {
@@ -15,6 +15,8 @@ export function liftZonesDrawing(zones: readonly Measure[], weeks: readonly Week
 			const high = ends.reduce((sum, amount) => sum + Number(amount?.high ?? 0), 0)
 			return { low, high }
 		})
+		const amounts = sums.map(({ low, high }) => ({ low: String(low), high: String(high) }))
+		const numbers = numbersOnBars({ amounts, unit: null }, { reader, slot, abreast: 1, surface })
 		const common: BarSeriesOption = {
 			type: 'bar',
 			xAxisIndex: 0,
@@ -39,16 +41,17 @@ export function liftZonesDrawing(zones: readonly Measure[], weeks: readonly Week
 							id: name,
 							// The edge keeps neighbours apart where their colours alone would not.
 							itemStyle: { color: ink.zones[zone] ?? ink.volume, borderColor: ink.paper, borderWidth: 1 },
-							data: amounts.map(amount => (amount === null ? null : Number(amount.low))),
+							// What is not there has no edge either.
+							data: amounts.map(amount => (amount === null || Number(amount.low) === 0 ? null : Number(amount.low))),
 						}),
 					),
 					{
 						...common,
 						id: 'where the high end is done',
 						itemStyle: { color: ink.volume, opacity: 0.38 },
-						data: sums.map(({ low, high }) => ({
+						data: sums.map(({ low, high }, week) => ({
 							value: high === 0 ? null : high - low,
-							label: topLabel(reader.range(reader.number(low), reader.number(high)), { slot, abreast: 1, surface }, high > 0),
+							label: topLabel(numbers[week]!, surface, high > 0),
 						})),
 					},
 				],

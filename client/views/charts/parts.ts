@@ -10,8 +10,14 @@ export function base({ fontFamily, fontSize }: Surface): ChartOption {
 	return { animation: false, textStyle: { fontFamily, fontSize, color: ink.soft } }
 }
 
-/** Weeks from left to right, lighter ones on a band. */
-export function weekAxis(grid: number, weeks: readonly WeekColumn[], surface: Surface, labelled: boolean): XAXisComponentOption {
+/** Weeks from left to right, lighter ones on a band. `width` is what they have together. */
+export function weekAxis(
+	grid: number,
+	weeks: readonly WeekColumn[],
+	surface: Surface,
+	labelled: boolean,
+	width = surface.width,
+): XAXisComponentOption {
 	return {
 		id: `weeks ${grid}`,
 		gridIndex: grid,
@@ -19,7 +25,14 @@ export function weekAxis(grid: number, weeks: readonly WeekColumn[], surface: Su
 		data: weeks.map(({ week }) => String(week)),
 		axisTick: { show: false },
 		axisLine: { lineStyle: { color: ink.line, width: 1 } },
-		axisLabel: { show: labelled, interval: 0, color: ink.soft, fontFamily: surface.fontFamily, fontSize: surface.fontSize },
+		axisLabel: {
+			show: labelled,
+			// In a long season there is room for some weeks' numbers only.
+			interval: Math.ceil((surface.fontSize * 1.7 * weeks.length) / width) - 1,
+			color: ink.soft,
+			fontFamily: surface.fontFamily,
+			fontSize: surface.fontSize,
+		},
 		splitArea: { show: true, interval: 0, areaStyle: { color: weeks.map(({ deload }) => (deload ? ink.band : 'transparent')) } },
 		silent: true,
 	}
@@ -43,7 +56,7 @@ export interface BarLook {
 	/** The number stands in the solid part, where a line would run through it above. */
 	readonly inside?: boolean
 	readonly axis: number
-	/** Room for a bar's number, in CSS pixels: numbers that would run into each other are left to the table. */
+	/** Room for a week's numbers, in CSS pixels. */
 	readonly slot: number
 	readonly surface: Surface
 	readonly reader: Reader
@@ -57,7 +70,7 @@ export interface BarLook {
  */
 export function twoPartBars(name: string, measure: Measure, solid: readonly number[], look: BarLook): BarSeriesOption[] {
 	const whole = measure.amounts.map(amount => (amount === null ? null : Number(amount.high)))
-	const text = measure.amounts.map(amount => shortText(amount, measure.unit, look.reader))
+	const text = numbersOnBars(measure, look)
 	const common: BarSeriesOption = {
 		type: 'bar',
 		xAxisIndex: look.axis,
@@ -86,22 +99,16 @@ export function twoPartBars(name: string, measure: Measure, solid: readonly numb
 			itemStyle: look.rest ?? { color: look.color, opacity: 0.38 },
 			data: whole.map((all, week) => ({
 				value: all === null ? null : all - (solid[week] ?? 0),
-				label: topLabel(text[week]!, look, all !== null && all > 0 && !look.inside),
+				label: topLabel(text[week]!, look.surface, all !== null && all > 0 && !look.inside),
 			})),
 		},
 	]
 }
 
-/** A number on top of a bar, where there is room for it. */
-export function topLabel(
-	words: string,
-	{ slot, abreast, surface }: Pick<BarLook, 'slot' | 'abreast' | 'surface'>,
-	isThere = true,
-) {
-	const { fontFamily } = surface
-	const fontSize = surface.fontSize - 1
+/** A number on top of a bar. */
+export function topLabel(words: string, { fontFamily, fontSize }: Surface, isThere = true) {
 	return {
-		show: isThere && words.length * fontSize * 0.58 < slot / abreast + 6,
+		show: isThere && words !== '',
 		position: 'top' as const,
 		distance: 3,
 		formatter: words,
@@ -111,12 +118,12 @@ export function topLabel(
 		textBorderColor: ink.paper,
 		textBorderWidth: 2,
 		fontFamily,
-		fontSize,
+		fontSize: fontSize - 1,
 	}
 }
 
-function insideLabel(words: string, look: BarLook, isThere: boolean) {
-	return { ...topLabel(words, look, isThere), position: 'inside' as const, distance: 0, color: ink.paper, textBorderWidth: 0 }
+function insideLabel(words: string, { surface }: BarLook, isThere: boolean) {
+	return { ...topLabel(words, surface, isThere), position: 'inside' as const, distance: 0, color: ink.paper, textBorderWidth: 0 }
 }
 
 /** Bars of sets that answer below all sets; where nothing is needed, of what is certain below what is possible. */
@@ -133,20 +140,21 @@ export function needLine(measure: NeedMeasure, grid: number, borders: number, co
 		const height = amount === null ? null : Number(amount.low)
 		data.push([week, height], [week + 1, height])
 	}
+	const common: LineSeriesOption = {
+		type: 'line',
+		xAxisIndex: borders,
+		yAxisIndex: grid,
+		data,
+		symbol: 'none',
+		connectNulls: false,
+		emphasis: { disabled: true },
+		silent: true,
+		z: 5,
+	}
+	// The edge keeps the line apart from bars of its own colour.
 	return [
-		{
-			id: `${measure.name} needed`,
-			type: 'line',
-			xAxisIndex: borders,
-			yAxisIndex: grid,
-			data,
-			symbol: 'none',
-			connectNulls: false,
-			lineStyle: { color, width: 2, type: [5, 4] },
-			emphasis: { disabled: true },
-			silent: true,
-			z: 5,
-		},
+		{ ...common, id: `${measure.name} needed, edge`, lineStyle: { color: ink.paper, width: 4 } },
+		{ ...common, id: `${measure.name} needed`, lineStyle: { color, width: 2, type: [5, 4] } },
 	]
 }
 
@@ -160,8 +168,29 @@ function numberOf(amount: Amount): number {
 	return amount === null ? 0 : Number(amount.high)
 }
 
+/**
+ * The numbers that a row of bars bears, by week; empty where it bears none. All of them where they fit beside each other, of ranges the
+ * high ends where those do; else the greatest alone, by which the others are read. The table has them all.
+ */
+export function numbersOnBars(
+	{ amounts, unit }: Pick<Measure, 'amounts' | 'unit'>,
+	{ reader, slot, abreast, surface, inside }: Pick<BarLook, 'reader' | 'slot' | 'abreast' | 'surface' | 'inside'>,
+): string[] {
+	// A number inside of a bar has its width alone.
+	const room = inside ? slot * 0.72 : slot / abreast
+	const fits = (text: string) => text.length * (surface.fontSize - 1) * 0.58 <= room
+	const high = amounts.map(amount => (amount === null ? null : { low: amount.high, high: amount.high }))
+	const [ranges, highEnds] = [amounts, high].map(ends => ends.map(amount => shortText(amount, unit, reader)))
+	if (ranges!.every(fits)) return ranges!
+	if (highEnds!.every(fits)) return highEnds!
+	const heights = amounts.map(numberOf)
+	const greatest = inside ? -1 : heights.indexOf(Math.max(...heights))
+	return highEnds!.map((text, week) => (week === greatest ? text : ''))
+}
+
 /** On a bar the unit is left to the heading; seconds are written as a clock writes them. */
 function shortText(amount: Amount, unit: Measure['unit'], reader: Reader): string {
-	if (unit !== 's' || amount === null) return amountText(amount, null, reader)
+	if (amount === null) return ''
+	if (unit !== 's') return amountText(amount, null, reader)
 	return reader.range(reader.clock(Number(amount.low)), reader.clock(Number(amount.high)))
 }

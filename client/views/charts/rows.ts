@@ -16,8 +16,6 @@ const lineLength = 18
 /** A row of bars for each measure, all on one scale; on a wide surface in two columns. */
 export function rowsDrawing(rows: readonly Row[], weeks: readonly WeekColumn[], reader: Reader): Drawing {
 	return surface => {
-		const columns = surface.width >= 600 && rows.length > 1 ? 2 : 1
-		const perColumn = Math.ceil(rows.length / columns)
 		const labels = rows.map(({ measure, under }) => ({
 			name: linesOf(measure.name),
 			under: under === null ? [] : linesOf(under),
@@ -26,6 +24,10 @@ export function rowsDrawing(rows: readonly Row[], weeks: readonly WeekColumn[], 
 		const most = Math.max(...labels.map(({ name, under }) => name.length + under.length))
 		const names = Math.round(longest * surface.fontSize * 0.6) + 14
 		const gap = 24
+		// Two columns where the numbers of all weeks have room in a half.
+		const isWide = surface.width >= 600 && surface.width / 2 - gap - names >= weeks.length * surface.fontSize * 1.6
+		const columns = isWide && rows.length > 1 ? 2 : 1
+		const perColumn = Math.ceil(rows.length / columns)
 		const width = (surface.width - gap * (columns - 1)) / columns
 		const bars = Math.round(surface.fontSize * Math.max(3.5, most * 1.35))
 		const row = bars + Math.round(surface.fontSize * 0.9)
@@ -51,7 +53,7 @@ export function rowsDrawing(rows: readonly Row[], weeks: readonly WeekColumn[], 
 				height: bars,
 				outerBoundsMode: 'none',
 			})
-			xAxis.push(weekAxis(index, weeks, surface, last), borderAxis(index, weeks))
+			xAxis.push(weekAxis(index, weeks, surface, last, width - names), borderAxis(index, weeks))
 			yAxis.push({
 				...heightAxis(index, { max }),
 				show: true,

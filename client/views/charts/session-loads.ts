@@ -2,7 +2,7 @@ import type { BarSeriesOption } from 'echarts/charts'
 import type { Reader } from '../reader/reader.ts'
 import type { Measure } from '../volume/measures.ts'
 import { type Drawing, ink } from './drawing.ts'
-import { base, heightAxis, topLabel } from './parts.ts'
+import { base, heightAxis, numbersOnBars, topLabel } from './parts.ts'
 
 /** The load of training week by week, as the log tells it. */
 export function sessionLoadsDrawing(load: Measure, labels: readonly string[], reader: Reader): Drawing {
@@ -11,6 +11,7 @@ export function sessionLoadsDrawing(load: Measure, labels: readonly string[], re
 		const slot = surface.width / Math.max(1, labels.length)
 		const every = Math.max(1, Math.ceil((surface.fontSize * 4) / slot))
 		const heights = load.amounts.map(amount => (amount === null ? null : Number(amount.low)))
+		const numbers = numbersOnBars(load, { reader, slot, abreast: 1, surface })
 		const bars: BarSeriesOption = {
 			id: load.name,
 			type: 'bar',
@@ -19,9 +20,9 @@ export function sessionLoadsDrawing(load: Measure, labels: readonly string[], re
 			emphasis: { disabled: true },
 			silent: true,
 			itemStyle: { color: ink.volume },
-			data: heights.map(height => ({
+			data: heights.map((height, week) => ({
 				value: height,
-				label: topLabel(reader.number(height ?? 0), { slot, abreast: 1, surface }, height !== null),
+				label: topLabel(numbers[week]!, surface, height !== null),
 			})),
 		}
 		return {

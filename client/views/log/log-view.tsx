@@ -31,7 +31,9 @@ export function LogView({ log, go }: LogViewProps) {
 		<main>
 			<header class="masthead">
 				<p class="lifter">{words.heading}</p>
-				<h1 dir="auto">{log.title}</h1>
+				<h1>
+					<bdi>{log.title}</bdi>
+				</h1>
 				<ul class="facts">
 					<li>{words.about}</li>
 					{first && last && <li>{reader.days(first.monday, shift(last.monday, 6))}</li>}
@@ -155,13 +157,13 @@ function SessionOfLog({ session, go }: { session: LogSession; go: LogViewProps['
 				</th>
 				<td colSpan={3}>
 					<span class="day-inline">{day}</span>
-					<h3 dir="auto">
+					<h3>
 						{go !== null && place !== null ? (
 							<button type="button" class="to-text" title={words.toText} onClick={() => go(place)}>
-								{name}
+								<bdi>{name}</bdi>
 							</button>
 						) : (
-							name
+							<bdi>{name}</bdi>
 						)}
 					</h3>
 					{state === 'missed' && <span class="tag missed">{words.missed}</span>}
@@ -211,7 +213,7 @@ function Item({ item: { title, planned, done, place }, go }: { item: LogItem; go
 							key={index}
 							work={setsAndWork(fold, reader)}
 							load={loadOf(fold.set, planned, reader) ?? percentOf(fold.set, reader)}
-							facts={[effortOf(fold.set, reader) ?? []].flat()}
+							facts={[...(fold.set.eachSide ? [words.eachSide] : []), ...[effortOf(fold.set, reader) ?? []].flat()]}
 						/>
 					))
 				)}
@@ -246,7 +248,7 @@ function DoneOf({ done }: { done: LogItem['done'] }) {
 function Line({ work, load, facts }: DoneLine) {
 	return (
 		<span class="line">
-			{work} {load !== null && <strong>{load}</strong>}{' '}
+			<span class="done-work">{work}</span> {load !== null && <strong>{load}</strong>}{' '}
 			{facts.map(fact => (
 				<bdi class="aside" key={fact}>
 					{fact}{' '}

@@ -15,7 +15,8 @@ export interface Reader {
 	readonly locale: string | null
 	/** A decimal string, every digit kept. */
 	number(decimal: string | number): string
-	percent(decimal: string): string
+	/** One percent, or from one to another. */
+	percent(from: string, to?: string): string
 	mass(decimal: string, unit: Unit): string
 	/** Seconds as `45 s`, `1 min 30 s`. */
 	duration(seconds: number): string
@@ -27,6 +28,8 @@ export interface Reader {
 	weekday(date: CalendarDate): string
 	/** Day and month; the whole ISO date without a locale. */
 	day(date: CalendarDate): string
+	/** The month that a day is in, with the year: `Oct 2026`. */
+	month(date: CalendarDate): string
 	/** From a day to a day, with the year. */
 	days(from: CalendarDate, to: CalendarDate): string
 }
@@ -36,6 +39,7 @@ export function readerOf(locale: string | null): Reader {
 	const known = locale !== null && isKnown(locale) ? locale : null
 	const numbers =
 		known === null ? null : new Intl.NumberFormat(known, { numberingSystem, maximumFractionDigits: 6, useGrouping: 'min2' })
+	const [before, after] = aroundPercent(known)
 	const dates = datesOf(known)
 
 	const number = (decimal: string | number) =>
@@ -44,7 +48,7 @@ export function readerOf(locale: string | null): Reader {
 	return {
 		locale: known,
 		number,
-		percent: decimal => `${number(decimal)}${space}%`,
+		percent: (from, to = from) => `${before}${from === to ? number(from) : `${number(from)}–${number(to)}`}${after}`,
 		mass: (decimal, unit) => `${number(decimal)}${space}${unit}`,
 		duration(seconds) {
 			const minutes = Math.floor(seconds / 60)
@@ -64,6 +68,15 @@ export function readerOf(locale: string | null): Reader {
 	}
 }
 
+/** What stands before and after the number: `70%` in English, `70 %` in German, `%70` in Turkish. */
+function aroundPercent(locale: string | null): readonly [before: string, after: string] {
+	if (locale === null) return ['', '%']
+	const parts = new Intl.NumberFormat(locale, { numberingSystem, style: 'percent' }).formatToParts(0.7)
+	const number = parts.findIndex(({ type }) => type === 'integer')
+	const text = (some: typeof parts) => some.map(({ value }) => value).join('')
+	return [text(parts.slice(0, number)), text(parts.slice(number + 1))]
+}
+
 function isKnown(locale: string): boolean {
 	try {
 		return Intl.NumberFormat.supportedLocalesOf(locale).length > 0
@@ -72,7 +85,7 @@ function isKnown(locale: string): boolean {
 	}
 }
 
-type Dates = Pick<Reader, 'weekday' | 'day' | 'days'>
+type Dates = Pick<Reader, 'weekday' | 'day' | 'month' | 'days'>
 
 function datesOf(locale: string | null): Dates {
 	// Calendar dates have no time zone; midday UTC is the same day everywhere that formats in UTC.
@@ -81,7 +94,12 @@ function datesOf(locale: string | null): Dates {
 	const weekday = (date: CalendarDate) => weekdays.format(moment(date))
 
 	if (locale === null) {
-		return { weekday, day: date => date, days: (from, to) => (from === to ? from : `${from} to ${to}`) }
+		return {
+			weekday,
+			day: date => date,
+			month: date => date.slice(0, 7),
+			days: (from, to) => (from === to ? from : `${from} to ${to}`),
+		}
 	}
 	const days = new Intl.DateTimeFormat(locale, { numberingSystem, day: 'numeric', month: 'short', timeZone: 'UTC' })
 	const years = new Intl.DateTimeFormat(locale, {
@@ -91,9 +109,11 @@ function datesOf(locale: string | null): Dates {
 		year: 'numeric',
 		timeZone: 'UTC',
 	})
+	const months = new Intl.DateTimeFormat(locale, { numberingSystem, month: 'short', year: 'numeric', timeZone: 'UTC' })
 	return {
 		weekday,
 		day: date => days.format(moment(date)),
+		month: date => months.format(moment(date)),
 		days: (from, to) => years.formatRange(moment(from), moment(to)),
 	}
 }

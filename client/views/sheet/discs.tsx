@@ -11,7 +11,14 @@ const step = 6
 export function Discs({ perSide, unit }: { perSide: readonly string[]; unit: Unit }) {
 	const width = perSide.length * step + 8
 	return (
-		<svg class="discs" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+		<svg
+			class="discs"
+			width={width}
+			height={height}
+			viewBox={`0 0 ${width} ${height}`}
+			preserveAspectRatio="xMinYMid"
+			aria-hidden="true"
+		>
 			<rect x="0" y={height / 2 - 0.75} width={width} height="1.5" />
 			{perSide.map((disc, index) => {
 				// Area goes with mass, so the eye compares masses and not their squares.

@@ -3,6 +3,7 @@ import type { BlockSheetSession } from '../../../language/reports/block-sheet.ts
 import type { SheetItem, SheetSession } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
 import { spokenName } from '../reader/words.ts'
+import { Sentence } from '../sentence.tsx'
 import { unlessChanged } from '../unchanged.ts'
 import type { WaysOfItems } from '../ways.ts'
 import { DayOf } from './day.tsx'
@@ -39,7 +40,9 @@ export const SessionRows = unlessChanged(function SessionRows({ session, gym, pl
 				<td colSpan={columns - 1}>
 					{/* Where there is no margin for it, the day stands here instead. */}
 					<span class="day-inline">{day}</span>
-					<h3 dir="auto">{session.title ?? spokenName(session.session)}</h3>
+					<h3>
+						<bdi>{session.title ?? spokenName(session.session)}</bdi>
+					</h3>
 					<span class="aside">
 						{reader.duration(session.minutes * 60)}
 						{gym !== null && (
@@ -96,7 +99,11 @@ function Movement({ item, lines }: { item: SheetItem; lines: number }) {
 					{words.insteadOf} <bdi>{item.insteadOf}</bdi>
 				</span>
 			)}
-			<Remarks texts={item.milestones} />
+			{item.milestones.map((text, index) => (
+				<span class="remark" key={index}>
+					<Sentence text={text} />
+				</span>
+			))}
 			<Remarks texts={item.notes} />
 		</th>
 	)

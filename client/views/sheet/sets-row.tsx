@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { SheetItem } from '../../../language/reports/load-sheet.ts'
 import { ReaderContext } from '../reader/context.ts'
+import { Sentence } from '../sentence.tsx'
 import { TextLinksContext } from '../text-links.ts'
 import { Discs } from './discs.tsx'
 import type { FoldedSets } from './fold.ts'
@@ -45,7 +46,12 @@ export function SetsRow({ fold, item, place, way, children }: SetsRowProps) {
 				) : (
 					asked
 				)}
-				{set.eachSide && <span class="aside"> {words.eachSide}</span>}
+				{set.eachSide && (
+					<>
+						{' '}
+						<span class="aside">{words.eachSide}</span>
+					</>
+				)}
 			</td>
 			<td class="load">
 				{isBare && <strong>{written}</strong>}
@@ -71,8 +77,8 @@ export function SetsRow({ fold, item, place, way, children }: SetsRowProps) {
 				)}
 				{way.length > 0 && load !== null && <WayOfLoad lines={way} of={item.title} />}
 				{set.reason !== null && (
-					<span class="reason" dir="auto">
-						{load === null && <strong>?</strong>} {set.reason}
+					<span class="reason">
+						{load === null && <strong>?</strong>} <Sentence text={set.reason} />
 					</span>
 				)}
 			</td>
@@ -123,8 +129,8 @@ function WayOfLoad({ lines, of }: { lines: readonly string[]; of: string }) {
 			</summary>
 			<ul>
 				{lines.map((line, index) => (
-					<li key={index} dir="auto">
-						{line}
+					<li key={index}>
+						<Sentence text={line} />
 					</li>
 				))}
 			</ul>

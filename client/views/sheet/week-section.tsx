@@ -44,8 +44,8 @@ export const WeekSection = unlessChanged(function WeekSection({ shown, heading }
 						</span>
 					))}
 				</p>
-				<p class="whose" dir="auto">
-					{heading}
+				<p class="whose">
+					<bdi>{heading}</bdi>
 				</p>
 			</header>
 			<table>

@@ -44,16 +44,20 @@ export function loadOf(set: SheetSet, item: Pick<SheetItem, 'loadAdded'>, reader
 	return `${sign}${reader.number(set.load)}–${reader.mass(set.loadTo, set.unit)}`
 }
 
-/** `70 %`, `70 % of top set`: of the best, unless it says of what; `null` where the load is no percent. */
+/** `70%`, `70% of top set`: of the best, unless it says of what; `null` where the load is no percent. */
 export function percentOf({ percent, of }: SheetSet, reader: Reader): string | null {
 	if (percent === null) return null
-	const amount = `${decimals(percent, reader)}\u00a0%`
+	const amount = reader.percent(percent.from, percent.to)
 	return of === null || of === 'best' ? amount : words.percentOf(amount, of.replaceAll('-', ' '))
 }
 
+/** More digits than these say nothing to a person at a bar; how the load came about has them all. */
+const exactDigits = 100
+
 /** The load before rounding, where rounding has changed it. */
 export function exactOf({ exact, load }: SheetSet, reader: Reader): string | null {
-	return exact === null || exact === load ? null : words.exact(reader.number(exact))
+	if (exact === null || load === null || exact === load) return null
+	return words.exact(reader.number(Math.round(Number(exact) * exactDigits) / exactDigits))
 }
 
 /** `RPE 8`, `RIR 1–2`, `RPE at most 8`, `RPE 8, until RPE 9`. */

@@ -6,6 +6,7 @@ export function amountText(amount: Amount, unit: Measure['unit'], reader: Reader
 	if (amount === null) return '–'
 	const { low, high } = amount
 	if (low === high) return inUnit(low, unit, reader)
+	if (unit === '%') return reader.percent(low, high)
 	// The unit stands once, at the end; minutes and seconds are written out at both ends.
 	return unit === 's'
 		? reader.range(inUnit(low, unit, reader), inUnit(high, unit, reader))

@@ -28,7 +28,11 @@ export function Figure({ name, title, about, drawing, span, table, children }: F
 	return (
 		<figure class={`chart ${span}`}>
 			<figcaption>
-				{title !== null && <h3 dir="auto">{title}</h3>}
+				{title !== null && (
+					<h3>
+						<bdi>{title}</bdi>
+					</h3>
+				)}
 				<p class="aside">{about}</p>
 			</figcaption>
 			{children}

@@ -132,7 +132,10 @@ export function mainLifts(volume: WeeklyVolume, sheet: LoadSheet | null): LiftMe
 				.map(([name]) => name),
 		),
 	)
-	return [...names].map(name => liftMeasures(volume, name))
+	// A lift whose loads the lifter finds at the bar has nothing to draw.
+	return [...names]
+		.map(name => liftMeasures(volume, name))
+		.filter(({ work, average }) => [...work.amounts, ...average.amounts].some(amount => Number(amount?.high ?? 0) > 0))
 }
 
 function liftMeasures(volume: WeeklyVolume, lift: string): LiftMeasures {

@@ -58,15 +58,15 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 	const someLighter = weeks.some(week => week.deload)
 	const lighter = someLighter && <KeyEntry swatch="lighter">{words.lighter}</KeyEntry>
 
-	if (weeks.length === 0) return <p class="empty">{words.empty}</p>
 	return (
 		<div class="charts">
+			<p class="aside about">{volume.unit === null ? words.weeksOfBlock : words.weeksOfPlan}</p>
 			<ChartFigure
 				name="links"
 				title={words.links}
 				about={words.linksAbout}
 				drawing={drawings.links}
-				span="half"
+				span={spanFor(weeks)}
 				weeks={weeks}
 				rows={[...needRows(links.stability), ...needRows(links.drive), ...neededSessions(needs)]}
 			>
@@ -82,7 +82,7 @@ export function WeeklyVolumeView({ volume, needs, sheet, caps }: WeeklyVolumeVie
 				title={words.seconds}
 				about={words.secondsAbout}
 				drawing={drawings.seconds}
-				span="half"
+				span={spanFor(weeks)}
 				weeks={weeks}
 				rows={[seconds.stability, seconds.drive]}
 			>
@@ -130,7 +130,7 @@ const MainLift = unlessChanged(function MainLift({ lift, weeks }: { lift: LiftMe
 				title={lift.title}
 				about={words.lift(lift.work.name, lift.work.unit)}
 				drawing={mainLiftDrawing(lift, weeks, reader)}
-				span="half"
+				span={spanFor(weeks)}
 				weeks={weeks}
 				rows={[lift.sets, lift.reps, lift.work, lift.average, lift.top]}
 			>
@@ -148,7 +148,7 @@ const MainLift = unlessChanged(function MainLift({ lift, weeks }: { lift: LiftMe
 					title={words.zones(lift.title)}
 					about={words.zonesAbout}
 					drawing={liftZonesDrawing(zones, weeks, reader)}
-					span="half"
+					span={spanFor(weeks)}
 					weeks={weeks}
 					rows={zones}
 				>
@@ -172,7 +172,7 @@ const zoneSwatches = ['zone-1', 'zone-2', 'zone-3', 'zone-4'] as const
 function zoneName({ from, to }: LiftZone, reader: Reader): string {
 	if (from === 0) return words.zonesUnder(reader.percent(String(to)))
 	if (to === null) return words.zonesFrom(reader.percent(String(from)))
-	return words.zonesBetween(reader.range(reader.number(from), reader.percent(String(to - 1))))
+	return reader.percent(String(from), String(to - 1))
 }
 
 interface CapsFigureProps {
@@ -241,11 +241,28 @@ function RangeKey({ measures }: { measures: readonly Measure[] }) {
 	return ranges ? <KeyEntry swatch="pale">{words.highEnd}</KeyEntry> : null
 }
 
+/** More weeks than these need the width of the page. */
+const longSeason = 26
+
+function spanFor(weeks: readonly WeekColumn[]): 'page' | 'half' {
+	return weeks.length > longSeason ? 'page' : 'half'
+}
+
+/** So many weeks are named one by one. */
+const fewWeeks = 8
+
 /** What could not be counted is said, never taken for 0. */
 function LeftOut({ volume }: { volume: WeeklyVolume }) {
 	const reader = useContext(ReaderContext)
 	const weeks = volume.weeks.filter(week => week.excludedSets > 0)
 	if (weeks.length === 0) return null
-	const parts = weeks.map(week => words.leftOutWeek(reader.number(week.week), counted.set(week.excludedSets)))
-	return <p class="left-out">{words.leftOut(parts.join('; '))}</p>
+	const sets = weeks.map(week => week.excludedSets)
+	const parts =
+		weeks.length <= fewWeeks
+			? weeks.map(week => words.leftOutWeek(reader.number(week.week), counted.set(week.excludedSets))).join('; ')
+			: words.leftOutWeeks(
+					reader.range(reader.number(Math.min(...sets)), reader.number(Math.max(...sets))),
+					counted.week(weeks.length),
+				)
+	return <p class="left-out">{words.leftOut(parts)}</p>
 }

@@ -3,7 +3,6 @@ import * as l10n from '@vscode/l10n'
 /** What the weekly charts say. */
 export const volumeWords = {
 	heading: l10n.t('Weekly volume'),
-	empty: l10n.t('No week with work to count yet.'),
 	week: l10n.t('Week'),
 	lighter: l10n.t('lighter week'),
 	lighterColumn: l10n.t(', lighter'),
@@ -31,7 +30,6 @@ export const volumeWords = {
 		"Number of lifts a week by percent of the reference. Zones as in Prilepin's table, as two later copies give it.",
 	),
 	zonesUnder: (percent: string) => l10n.t`under ${percent}`,
-	zonesBetween: (range: string) => range,
 	zonesFrom: (percent: string) => l10n.t`${percent} and more`,
 
 	uncounted: l10n.t('sets that do not count for the need'),
@@ -39,6 +37,9 @@ export const volumeWords = {
 	highEnd: l10n.t('where the high end is done'),
 	leftOut: (parts: string) => l10n.t`Not in the totals, because their load or length cannot be known – ${parts}.`,
 	leftOutWeek: (week: string, sets: string) => l10n.t`week ${week}: ${sets}`,
+	leftOutWeeks: (sets: string, weeks: string) => l10n.t`${sets} sets a week in ${weeks}`,
+	weeksOfPlan: l10n.t('The numbers below each chart are the weeks of the plan.'),
+	weeksOfBlock: l10n.t('The numbers below each chart are the weeks of the block.'),
 
 	caps: l10n.t('Days a week against the limit'),
 	capsAbout: l10n.t(

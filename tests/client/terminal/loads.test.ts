@@ -92,7 +92,7 @@ describe('sheet', () => {
 		const { out, status } = await barstave(['sheet', 'mara-autumn', '--week', '1'], { cwd: languagePage })
 		expect(status).toBe(0)
 		expect(out).toContain('  Monday 2026-10-05  Heavy pull  about 33 min · North Hall\n')
-		expect(out).toMatch(/\n {4}Deadlift +4 × 5 +112\.5 kg +25 \+ 20 +70 % +3 min\n/)
+		expect(out).toMatch(/\n {4}Deadlift +4 × 5 +112\.5 kg +25 \+ 20 +70% +3 min\n/)
 		expect(out).toMatch(/\n {4}Suitcase hold +3 × 30 s each side +24 kg +90 s\n/)
 		expect(out).toContain('no medical advice')
 		const heads = out.split('\n').filter(line => line.trim().startsWith('Movement'))

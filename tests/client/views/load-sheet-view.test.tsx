@@ -28,7 +28,7 @@ describe('the load sheet', () => {
 			restSeconds: 180,
 		})
 		expect(viewOf({ sets: [one, one, one, one] })).toMatch(
-			/Deadlift.*4 × 5 112\.5 kg 70 %, exact 112 25 \+ 20 a side tempo 3-1-1-0 rest 3 min/,
+			/Deadlift.*4 × 5 112\.5 kg 70%, exact 112 25 \+ 20 a side tempo 3-1-1-0 rest 3 min/,
 		)
 	})
 
@@ -42,7 +42,7 @@ describe('the load sheet', () => {
 		[
 			'a share of the top set',
 			set({ load: '100', exact: '100', percent: { from: '92', to: '92' }, of: 'top-set' }),
-			'92 % of top set',
+			'92% of top set',
 		],
 		['an effort', set({ rpe: { from: '7', to: '8' } }), 'RPE 7–8'],
 		['a ceiling', set({ rir: { from: '2', to: '2' }, effortAtMost: true }), 'RIR at most 2'],

@@ -185,6 +185,12 @@ describe('a team', () => {
 			members: [
 				{ lifter: 'mara', title: 'Mara', plans: [{ plan: 'autumn', title: 'Autumn', weeks: [week, null], problems: [0] }] },
 				{ lifter: 'tom', title: 'Tom', plans: [] },
+				{ lifter: 'ada', title: 'Ada', plans: [{ plan: 'ada-autumn', title: 'Autumn', weeks: [week, null], problems: [] }] },
+				{
+					lifter: 'eve',
+					title: 'Eve',
+					plans: [{ plan: 'later', title: 'Later', weeks: [null, { ...week, meets: [] }], problems: [] }],
+				},
 			],
 			problems: [
 				{
@@ -200,10 +206,11 @@ describe('a team', () => {
 			],
 		}
 		const text = textOf(<TeamView team={team} go={null} pick={null} />)
-		expect(text).toMatch(/2026-10-05, this week 2026-10-12/)
-		expect(text).toMatch(/week 1 of 3, lighter week/)
-		expect(text).toContain('◆ Regionals')
-		expect(text).toMatch(/Tom no plan/)
+		expect(text).toContain('Mara Autumn Rebuild week 1 of 3 lighter week ◆ Regionals this week 1 warning')
+		expect(text).toContain('Tom no plan')
+		expect(text).toMatch(/Eve Later begins in the week of 2026-10-12 .*none/)
+		// Who is in the same weeks stands in one row.
+		expect(text).toMatch(/2026-10 5, this week 12 Mara, Ada Autumn Rebuild 1 ?week 1 of 3, lighter week ?◆ Regionals Eve/)
 		expect(text).toMatch(/frequency-cap · concerns Mara/)
 	})
 })

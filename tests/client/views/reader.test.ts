@@ -25,6 +25,13 @@ describe('a reader', () => {
 		expect(arabic.days('2026-10-05', '2026-10-11')).toMatch(/2026/)
 	})
 
+	it('writes a percent where its readers have the sign', () => {
+		expect(plain.percent('72.5')).toBe('72.5%')
+		expect(readerOf('en-GB').percent('70', '75')).toBe('70–75%')
+		expect(german.percent('72.5')).toBe('72,5\u00a0%')
+		expect(readerOf('tr').percent('70')).toBe('%70')
+	})
+
 	it('keeps every digit of a decimal string', () => {
 		expect(german.number('48.9375')).toBe('48,9375')
 		expect(german.number('9007199254740993.5')).toContain('993,5')

@@ -3,6 +3,7 @@ import type { ChartOption, Drawing } from '../../../client/views/charts/drawing.
 import { linkSecondsDrawing, linksDrawing } from '../../../client/views/charts/links.ts'
 import { mainLiftDrawing } from '../../../client/views/charts/main-lift.ts'
 import { muscleSetsDrawing } from '../../../client/views/charts/muscle-sets.ts'
+import { numbersOnBars } from '../../../client/views/charts/parts.ts'
 import { SurfaceContext, type SurfaceProps } from '../../../client/views/charts/surface.ts'
 import { readerOf } from '../../../client/views/reader/reader.ts'
 import { linkSeconds, linkSets, mainLifts, muscleSets, weekColumns } from '../../../client/views/volume/measures.ts'
@@ -178,7 +179,20 @@ describe('the weekly volume', () => {
 		expect(text).toContain('needed for Back rounds')
 	})
 
-	it('is not blank without weeks', () => {
-		expect(look({ volume: volume([]), needs: [], sheet: null, caps: [] }).text).toContain('No week')
+	it('leaves the bars of a long season without numbers that would run into each other, but for the greatest', () => {
+		const numbers = (weeks: number, texts: readonly string[]) =>
+			numbersOnBars(
+				{ amounts: texts.map(text => ({ low: text.split('–')[0]!, high: text.split('–').at(-1)! })), unit: null },
+				{
+					reader: readerOf(null),
+					slot: 400 / weeks,
+					abreast: 1,
+					surface: { width: 400, fontFamily: 'sans-serif', fontSize: 11 },
+				},
+			)
+		expect(numbers(8, ['12', '8–10', '14'])).toEqual(['12', '8–10', '14'])
+		// 25 pixels a week: a range has no room, its high end has.
+		expect(numbers(16, ['12', '10–14', '9'])).toEqual(['12', '14', '9'])
+		expect(numbers(52, ['12', '10–14', '9'])).toEqual(['', '14', ''])
 	})
 })

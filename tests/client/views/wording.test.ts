@@ -30,5 +30,5 @@ test('sets until an effort say how many they may be, and where they end', () => 
 })
 
 test('a percent of bodyweight is called one', () => {
-	expect(plain(percentOf(set({ percent: { from: '50', to: '50' }, of: 'bodyweight' }), reader))).toBe('50 % of bodyweight')
+	expect(plain(percentOf(set({ percent: { from: '50', to: '50' }, of: 'bodyweight' }), reader))).toBe('50% of bodyweight')
 })
