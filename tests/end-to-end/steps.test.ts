@@ -17,8 +17,10 @@ describe.each(Object.entries(hosts))('%s', (name, open) => {
 				const read = (file: string) => readFile(path.join(copy, file), 'utf8')
 				texts = { plan: await read('plans/mara-autumn.stave'), block: await read('blocks/hinge-rebuild.stave') }
 				await mkdir(path.join(copy, 'empty'))
-				await mkdir(path.join(copy, path.dirname(hostile.file)))
-				await writeFile(path.join(copy, hostile.file), hostile.text)
+				for (const [file, text] of Object.entries(hostile.files)) {
+					await mkdir(path.join(copy, path.dirname(file)), { recursive: true })
+					await writeFile(path.join(copy, file), text)
+				}
 			},
 		})
 		club = { root: host.root, ...texts }

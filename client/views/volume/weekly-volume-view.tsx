@@ -137,7 +137,7 @@ const MainLift = unlessChanged(function MainLift({ lift, weeks }: { lift: LiftMe
 				<Key>
 					<KeyEntry swatch="top">{words.top}</KeyEntry>
 					<KeyEntry swatch="intensity">{words.intensity}</KeyEntry>
-					<KeyEntry swatch="volume">{lift.work.name.toLowerCase()}</KeyEntry>
+					<KeyEntry swatch="volume">{lift.work.unit === null ? words.relativeKey : words.tonnageKey}</KeyEntry>
 					<RangeKey measures={[lift.work]} />
 					{lighter}
 				</Key>

@@ -58,6 +58,8 @@ export const volumeWords = {
 	limitFrom: (name: string, source: string) => `${name}: ${source}`,
 	tonnage: l10n.t('Tonnage'),
 	relative: l10n.t('Sets × reps × percent'),
+	tonnageKey: l10n.t('tonnage'),
+	relativeKey: l10n.t('sets × reps × percent'),
 	average: l10n.t('Average intensity'),
 	heaviest: l10n.t('Heaviest set'),
 	allOfThem: l10n.t('Sets'),

@@ -8,6 +8,6 @@ export interface View {
 export const views: Readonly<Record<'plan' | 'block' | 'team' | 'log', View>> = {
 	plan: { file: 'plans/mara-autumn.stave', picked: undefined, heading: 'Mara, to the regionals' },
 	block: { file: 'blocks/hinge-rebuild.stave', picked: 'Block · Hinge rebuild', heading: 'Hinge rebuild' },
-	team: { file: 'teams/juniors.stave', picked: undefined, heading: 'Juniors' },
+	team: { file: 'teams/everyone.stave', picked: undefined, heading: 'The club' },
 	log: { file: 'logs/mara-lind.stave', picked: undefined, heading: 'Mara Lind' },
 }
