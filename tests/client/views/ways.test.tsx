@@ -14,7 +14,7 @@ test('each load says how it came about, and nothing that people wrote becomes ma
 		renderToString(<PictureView picture={picture({ sheet: sheet([monday]), ways })} staleBlocks={[]} go={null} />)
 	const shown = page({ texts: [lines], ofSessions })
 	expect(shown).toMatch(/<summary>how<span[^>]*> the load of Deadlift came about</)
-	expect(shown).toContain('<li dir="auto">70% of 160 kg = 112 kg.</li>')
+	expect(shown).toContain('<li><span lang="en" dir="ltr">70% of 160 kg = 112 kg.</span></li>')
 	expect(shown).toContain('&lt;b>160 kg')
 	expect(page(null)).not.toContain('class="way"')
 })
