@@ -76,19 +76,25 @@ function maxOf(load: Exact, reps: Exact): Exact {
 }
 
 /** Two top loads of a movement of which the later is held against the earlier. */
-type Comparison<S extends PlacedSession> = Pick<Jump<S>, 'before' | 'now'>
+interface Comparison<S extends PlacedSession> {
+	readonly before: TopLoad<S>
+	readonly now: TopLoad<S>
+	/** Of work that goes up each session, week against week: how it came from one to the other, each time over the heaviest before. */
+	readonly steps?: readonly Comparison<S>[]
+}
 
 /**
- * A week's top loads beside those of the last training week; work that goes up each session beside those of the session before it, for its
- * step is from one to the next.
+ * A week's top loads beside those of the last training week; of work that goes up each session first each beside the session before it,
+ * be it in the same week.
  */
 function comparisons<S extends PlacedSession>(
 	last: readonly S[],
 	week: readonly S[],
 	measure: Measure<S>,
-): readonly Comparison<S>[] {
+): readonly (readonly Comparison<S>[])[] {
 	const before = topLoads(last, measure)
-	return [...topLoads(week, measure)].flatMap(([movement, now]): Comparison<S>[] => {
+	return [...topLoads(week, measure)].map(([movement, now]) => {
+		const base = before.get(movement)
 		const own = (session: S): S => ({
 			...session,
 			items: (session.items as readonly S['items'][number][]).filter(item => item.movementName.text === movement),
@@ -96,19 +102,28 @@ function comparisons<S extends PlacedSession>(
 		const isBySession = week.some(session =>
 			own(session).items.some(item => item.item.changes.some(one => one.each === 'session')),
 		)
-		const base = before.get(movement)
 		if (!isBySession) return base ? [{ before: base, now }] : []
 		const known = [...inOrder(last), ...inOrder(week)].flatMap(session => {
 			const top = topLoads([own(session)], measure).get(movement)
 			return top ? [{ isNow: week.includes(session), session, top }] : []
 		})
-		return known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
+		// Another item's session before it may be the lighter day of the week: then the heaviest since the week before counts.
+		const heaviestBefore = (index: number) =>
+			topLoads(
+				known.slice(0, index).map(one => own(one.session)),
+				measure,
+			).get(movement)
+		const bySession = known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
 			const earlier = known[index - 1]?.top
-			// Another item's session before it may be the lighter day of the week: then the heaviest since the week before counts.
-			const since = known.slice(0, index).map(one => own(one.session))
-			const before = earlier?.item.item === top.item.item ? earlier : base && topLoads(since, measure).get(movement)
-			return isNow && before ? [{ before, now: top }] : []
+			const heaviest = earlier?.item.item === top.item.item ? earlier : base && heaviestBefore(index)
+			return isNow && heaviest ? [{ before: heaviest, now: top }] : []
 		})
+		if (base === undefined) return bySession
+		const steps = known.flatMap(({ isNow, top }, index): Comparison<S>[] => {
+			const heaviest = heaviestBefore(index)
+			return isNow && heaviest ? [{ before: heaviest, now: top }] : []
+		})
+		return [...bySession, { before: base, now, steps }]
 	})
 }
 
@@ -140,9 +155,12 @@ function workOutInBlock(block: Block, programme: Programme): readonly Jump<Place
 		const last = lastTrainingWeek(weeks, week.week)
 		const base = last !== undefined && !isBreak(last, week, weeks) ? last : undefined
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
-		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(({ before, now }): Jump<PlacedSession>[] => {
-			const jump = jumpOf(before, now, loadRise.value)
-			return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
+		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
+			const jumps = ofMovement.flatMap(({ before, now }): Jump<PlacedSession>[] => {
+				const jump = jumpOf(before, now, loadRise.value)
+				return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
+			})
+			return jumps.slice(0, 1)
 		})
 	})
 }
@@ -216,10 +234,15 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		const last = lastTrainingWeek(weeks, week.week)
 		const base = last?.isWhole && !isPause(last, week, weeks) ? last : undefined
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
-		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(({ before, now }): Jump<DatedSession>[] => {
-			const jump = jumpOf(before, now, limit.value)
-			if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
-			return isOther(jump) || !isMoreThanAStep(jump) || isInBlock(jump, programme) ? [] : [jump]
+		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
+			const jumps = ofMovement.flatMap(({ before, now, steps }): Jump<DatedSession>[] => {
+				const jump = jumpOf(before, now, limit.value)
+				if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
+				// A week of several of the least steps is no jump.
+				const isLong = isMoreThanAStep(jump) && (steps === undefined || steps.some(isMoreThanAStep))
+				return isOther(jump) || !isLong || isInBlock(jump, programme) ? [] : [jump]
+			})
+			return jumps.slice(0, 1)
 		})
 	})
 	const signature = ({ now }: Jump<DatedSession>) =>
@@ -264,7 +287,7 @@ function isOther({ before, now }: Jump<DatedSession>): boolean {
 }
 
 /** A single step of the gym's is the least there is; where it states no masses nobody knows the step. */
-function isMoreThanAStep({ before, now }: Jump<DatedSession>): boolean {
+function isMoreThanAStep({ before, now }: Pick<Jump<DatedSession>, 'before' | 'now'>): boolean {
 	const { movement } = now.item
 	const { load, unit } = now.set.computed
 	const last = before.set.computed
