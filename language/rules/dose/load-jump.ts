@@ -1,5 +1,5 @@
 import { daysBetween } from '../../compute/calendar.ts'
-import { compare, decimal, exact, hundred, one, smaller, zero } from '../../compute/exact.ts'
+import { compare, decimal, exact, hundred, larger, one, smaller, zero } from '../../compute/exact.ts'
 import { implementFor } from '../../compute/implement.ts'
 import { type Limit, limitsFor } from '../../compute/limits.ts'
 import { loadableStep } from '../../compute/loading.ts'
@@ -58,7 +58,16 @@ interface Jump<S extends PlacedSession> {
 /** So many days without work are a break: what comes after it is another rule's. */
 const breakDays = 14
 
-function jumpOf<S extends PlacedSession>(before: TopLoad<S>, now: TopLoad<S>, limit: Exact): Jump<S> | undefined {
+/** Under half of the max a few points more are a great part of little: the rise is taken of this percent at least (common practice). */
+const leastShare = exact(50)
+
+/** @param half The least that the rise is taken of, in the measure of the loads; `undefined` where the max is not known. */
+function jumpOf<S extends PlacedSession>(
+	before: TopLoad<S>,
+	now: TopLoad<S>,
+	limit: Exact,
+	half: Exact | undefined,
+): Jump<S> | undefined {
 	if (before.kind !== now.kind || before.load.to.compare(zero) <= 0) return undefined
 	const byMax = now.amount.compare(before.amount) < 0
 	// Only reps have a max to compare.
@@ -66,8 +75,9 @@ function jumpOf<S extends PlacedSession>(before: TopLoad<S>, now: TopLoad<S>, li
 	const [is, was] = byMax
 		? [maxOf(now.load.from, now.amount), maxOf(before.load.to, before.amount)]
 		: [now.load.from, before.load.to]
-	const rise = is.div(was).sub(one).mul(hundred)
-	return rise.compare(limit) > 0 ? { before, now, byMax, rise } : undefined
+	const of = byMax || half === undefined ? was : larger(was, half)
+	if (is.sub(was).div(of).mul(hundred).compare(limit) <= 0) return undefined
+	return { before, now, byMax, rise: is.div(was).sub(one).mul(hundred) }
 }
 
 /** The max that a load for so many reps asks for. Source: Epley 1985 (formula from memory). */
@@ -157,7 +167,7 @@ function workOutInBlock(block: Block, programme: Programme): readonly Jump<Place
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
 		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
 			const jumps = ofMovement.flatMap(({ before, now }): Jump<PlacedSession>[] => {
-				const jump = jumpOf(before, now, loadRise.value)
+				const jump = jumpOf(before, now, loadRise.value, leastShare)
 				return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
 			})
 			return jumps.slice(0, 1)
@@ -236,7 +246,7 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
 		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
 			const jumps = ofMovement.flatMap(({ before, now, steps }): Jump<DatedSession>[] => {
-				const jump = jumpOf(before, now, limit.value)
+				const jump = jumpOf(before, now, limit.value, halfOf(now))
 				if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
 				// A week of several of the least steps is no jump.
 				const isLong = isMoreThanAStep(jump) && (steps === undefined || steps.some(isMoreThanAStep))
@@ -271,6 +281,13 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 			},
 		}
 	})
+}
+
+/** Kilograms that are half of what the load is a percent of. */
+function halfOf({ load, item, set }: TopLoad<DatedSession>): Exact | undefined {
+	const percent = set.computed.percent?.from
+	if (percent === undefined || percent.compare(zero) <= 0 || item.movement?.loadAdded) return undefined
+	return load.from.div(percent).mul(leastShare)
 }
 
 function isPause(last: CalendarWeek, week: CalendarWeek, weeks: readonly CalendarWeek[]): boolean {
