@@ -68,6 +68,38 @@ const stepped = `block small "Small"
 const plank = (...facts: readonly string[]) =>
 	['movement plank "Plank"', 'pattern brace', 'trains stability', 'muscles abdominals 1', ...facts].join('\n  ')
 
+const oneItem = (item: string, ...lines: readonly string[]) =>
+	['block small "Small"', '  weeks 1', ...lines, '  session first on monday', `    ${item}`, ''].join('\n')
+const heavy = `block small "Small"
+  weeks 1
+  session first on monday
+    main back-squat 3 x 3 at 86%
+  session second on wednesday
+    main deadlift 3 x 2 at 86%
+  session third on saturday
+    main back-squat 3 x 3 at 86%
+`
+const growing = `block small "Small"
+  weeks 2
+  targets back-squat
+  session first on monday
+    main back-squat
+      week 1: 10 x 5 at 65%
+      week 2: 14 x 5 at 65%
+`
+const long = `block small "Small"
+  weeks 6
+  targets back-squat
+  session first on monday
+    main back-squat 5 x 5 at 70%
+`
+const limits = (line: string, owner = '') => `limits house "House"${owner}\n  ${line}`
+const club = `lifter sam-ost "Sam Ost"
+  bodyweight 80 kg
+  best deadlift 150 kg on 2026-08-01
+  passed plank held 60 s on 2026-08-01
+`
+
 const overrides: readonly Override[] = [
 	{
 		what: 'a cap that is lower',
@@ -164,6 +196,179 @@ const overrides: readonly Override[] = [
 		before: 0,
 		after: 1,
 		definition: 'limits house\n  no set above 72.5%',
+		names: '72.5%',
+	},
+	{
+		what: 'a range of reps',
+		code: 'reps-outside-range',
+		programme: oneItem('accessory romanian-deadlift 3 x 5 at 50%'),
+		before: 1,
+		after: 0,
+		definition: 'movement romanian-deadlift "Ours"\n  pattern hinge\n  reps 4-8\n  percent of deadlift',
+	},
+	{
+		what: 'a range of metres',
+		code: 'carry-outside-range',
+		programme: oneItem('accessory suitcase-carry 3 x 60 m at 20 kg each side'),
+		before: 1,
+		after: 0,
+		definition: 'movement suitcase-carry "Ours"\n  pattern carry\n  carry 10-80 m',
+	},
+	{
+		what: 'a range of percents',
+		code: 'intensity-outside-range',
+		programme: oneItem('main deadlift 3 x 3 at 80%'),
+		before: 0,
+		after: 1,
+		definition: 'movement deadlift "Ours"\n  pattern hinge\n  intensity 50-75%',
+		names: '50-75%',
+	},
+	{
+		what: 'a cap from another percent',
+		code: 'frequency-cap',
+		programme: twoLifts,
+		before: 0,
+		after: 1,
+		definition: 'movement deadlift "Ours"\n  pattern hinge\n  at most 1 session a week from 60%',
+		names: '60%',
+	},
+	{
+		what: 'roles',
+		code: 'role-not-allowed',
+		programme: oneItem('accessory back-squat 3 x 5 at 60%'),
+		before: 1,
+		after: 0,
+		definition: 'movement back-squat "Ours"\n  pattern squat\n  role main, accessory',
+	},
+	{
+		what: 'what it may stand before',
+		code: 'order-in-session',
+		programme: oneItem('accessory strict-bent-row 5 x 12 at 40 kg\n    main deadlift 3 x 5 at 60%'),
+		before: 1,
+		after: 0,
+		definition: 'movement strict-bent-row "Ours"\n  pattern row\n  trains drive',
+	},
+	{
+		what: 'a percent of another lift',
+		code: 'no-best',
+		programme: oneItem('accessory front-squat 3 x 5 at 60%'),
+		before: 1,
+		after: 0,
+		definition: 'movement front-squat "Ours"\n  pattern squat\n  percent of back-squat at 80%',
+	},
+	{
+		what: 'a weak link',
+		code: 'missing-drive-work',
+		programme: twoLifts,
+		before: 0,
+		after: 1,
+		definition: 'breakdown back-rounding "Ours"\n  weak link drive\n  needs drive 3 sets a week',
+		names: 'drive 0 of 3 sets',
+	},
+	{
+		what: 'a caution',
+		code: 'pain-caution',
+		programme: `lifter sam-ost "Sam Ost"\n  fails deadlift with back-rounding\n${oneItem('accessory plank 3 x 40 s')}`,
+		before: 0,
+		after: 1,
+		definition: 'breakdown back-rounding "Ours"\n  weak link stability\n  caution "Ask a clinician first."',
+		names: 'Ask a clinician first.',
+	},
+	{
+		what: 'a limit of the volume',
+		code: 'volume-jump',
+		programme: growing,
+		before: 1,
+		after: 0,
+		definition: limits('volume rises at most 50% a week'),
+	},
+	{
+		what: 'how often a lighter week comes',
+		code: 'no-lighter-week',
+		programme: long,
+		before: 0,
+		after: 1,
+		definition: limits('a lighter week every 3-4 weeks'),
+		names: '3-4 weeks',
+	},
+	{
+		what: 'from when a set is heavy',
+		code: 'heavy-exposures',
+		programme: heavy.replace('deadlift 3 x 2', 'back-squat 3 x 2'),
+		before: 1,
+		after: 0,
+		definition: limits('heavy from 90% at most 2 sessions a week for one lift'),
+	},
+	{
+		what: 'heavy sessions together',
+		code: 'heavy-exposures',
+		programme: heavy,
+		before: 0,
+		after: 1,
+		definition: limits('heavy hinge and squat at most 2 sessions a week, apart 1 day'),
+		names: '2 a week',
+	},
+	{
+		what: 'days between heavy sessions',
+		code: 'heavy-back-to-back',
+		programme: heavy,
+		before: 0,
+		after: 1,
+		definition: limits('heavy hinge and squat at most 3 sessions a week, apart 3 days'),
+		names: '3 days',
+	},
+	{
+		what: 'the length of a session',
+		code: 'session-too-long',
+		programme: oneItem('main deadlift 6 x 5 at 60% rest 3 min'),
+		before: 0,
+		after: 1,
+		definition: limits('session at most 15 min'),
+		names: '15 min',
+	},
+	{
+		what: 'the age of a best',
+		code: 'stale-best',
+		programme: `${club}${oneItem('main deadlift 3 x 5 at 60%')}`,
+		before: 0,
+		after: 1,
+		definition: limits('bests no older than 8 weeks'),
+		names: '8 weeks',
+	},
+	{
+		what: 'the age of a gate',
+		code: 'gate-stale',
+		programme: `${club}${oneItem('accessory weighted-plank 3 x 40 s at 5 kg')}`,
+		before: 0,
+		after: 1,
+		definition: limits('gates no older than 8 weeks'),
+		names: '8 weeks',
+	},
+	{
+		what: 'the formula',
+		code: 'beyond-rep-max',
+		programme: oneItem('main deadlift 3 x 4 at 90%'),
+		before: 0,
+		after: 1,
+		definition: limits('estimate with lombardi'),
+		names: 'Lombardi',
+	},
+	{
+		what: 'a limit for one lifter',
+		code: 'above-limit',
+		programme: jump,
+		before: 0,
+		after: 1,
+		definition: limits('no set above 72.5%', ' for sam-ost'),
+		names: '72.5%',
+	},
+	{
+		what: 'a limit for a team',
+		code: 'above-limit',
+		programme: jump,
+		before: 0,
+		after: 1,
+		definition: `team small-team "Small team"\n  members sam-ost\n\n${limits('no set above 72.5%', ' for small-team')}`,
 		names: '72.5%',
 	},
 	{
