@@ -1,4 +1,6 @@
-import { writeSync } from 'node:fs'
+import { existsSync, statSync, writeSync } from 'node:fs'
+import { mkdir } from 'node:fs/promises'
+import path from 'node:path'
 import { Refusal } from './refusal.ts'
 import { type Style, styleFor } from './text/style.ts'
 import { reasonOf } from './workspace/find-files.ts'
@@ -49,6 +51,26 @@ export async function deliver(result: string | Uint8Array, out: string | undefin
 	} catch (problem) {
 		throw new Refusal(`"${out}" cannot be written: ${reasonOf(problem)}.`)
 	}
+}
+
+/** Does `--out` name a folder: one that is there, or a name that ends with a slash? */
+export function isFolder(out: string | undefined): out is string {
+	return out !== undefined && (/[\\/]$/.test(out) || (existsSync(out) && statSync(out).isDirectory()))
+}
+
+/**
+ * Where the result about one plan or block is written: into a folder, each into a file of its own name.
+ * @param ending As in `pdf`.
+ * @throws {Refusal} where the folder cannot be made.
+ */
+export async function fileOf(out: string | undefined, name: string, ending: string): Promise<string | undefined> {
+	if (!isFolder(out)) return out
+	try {
+		await mkdir(out, { recursive: true })
+	} catch (problem) {
+		throw new Refusal(`"${out}" cannot be written: ${reasonOf(problem)}.`)
+	}
+	return path.join(out, `${name.replaceAll('/', '-')}.${ending === 'text' ? 'txt' : ending}`)
 }
 
 /** Says something beside the result: a note, a fault. */

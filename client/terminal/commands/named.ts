@@ -53,15 +53,24 @@ export function findPlans(folder: Folder, name: string | undefined): readonly Pl
 	return plans.length > 0 ? plans : [findNamed(folder, ['plan'], name)]
 }
 
+/** @throws {Refusal} where a file is asked for that can only be one lifter's, and a team's plan is meant. */
+export function refuseManyInOne(plans: readonly Plan[], folder: Folder): void {
+	const team = plans.length > 1 ? folder.find('plan', plans[0]!.name.text.split('/')[0]!) : undefined
+	if (team) throw new Refusal(plain(`${oneOfMany(team, folder)} Or have a file for each of them in a folder: --out FOLDER/`))
+}
+
 /** A plan is asked for by the lifter: a team's has as many as there are members, and each has other loads. */
 function ofOneLifter(plan: Plan, folder: Folder): Plan {
-	const plans = folder.plansIn(plan)
-	const [first] = plans
-	if (plans.length === 1) return first!
+	const [first, second] = folder.plansIn(plan)
+	if (first && !second) return first
+	throw new Refusal(plain(oneOfMany(plan, folder)))
+}
+
+function oneOfMany(plan: Plan, folder: Folder): string {
 	const whose = plan.lifter.text
-	const names = plans.map(one => one.name.text)
-	const choice = first === undefined ? `${whose} has no members yet` : `Ask for one of them: ${listed(names)}`
-	throw new Refusal(plain(`"${plan.name.text}" is a plan for each member of ${whose}. ${choice}.`))
+	const names = folder.plansIn(plan).map(one => one.name.text)
+	const choice = names.length === 0 ? `${whose} has no members yet` : `Ask for one of them: ${listed(names)}`
+	return `"${plan.name.text}" is a plan for each member of ${whose}. ${choice}.`
 }
 
 function suggestion(name: string, names: readonly string[]): string {

@@ -15,7 +15,10 @@ export function formatOption(...formats: readonly [string, ...string[]]): Option
 
 /** Where the result is written. */
 export function outOption(): Option {
-	return new Option('--out <file>', 'write the result into a file')
+	return new Option(
+		'--out <file>',
+		"write the result into a file; into a folder, each member's of a team's plan into one of its own",
+	)
 }
 
 export function readDate(text: string): string {

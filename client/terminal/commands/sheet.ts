@@ -6,15 +6,15 @@ import type { Schedule } from '../../../language/model/schedule.ts'
 import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import type { PaperName } from '../../outputs/pdf/paper.ts'
-import { deliver, layoutFor, refuseBytesOnTerminal } from '../output.ts'
+import { deliver, fileOf, isFolder, layoutFor, refuseBytesOnTerminal } from '../output.ts'
 import { Refusal } from '../refusal.ts'
 import { pageOf } from '../reporters/page.ts'
 import { pictureOf } from '../reporters/picture.ts'
 import { type SheetSetting, sheetText } from '../reporters/sheet-text.ts'
 import { titleOf } from '../text/words.ts'
-import { openWorkspace } from '../workspace/workspace.ts'
+import { openWorkspace, type Workspace } from '../workspace/workspace.ts'
 import { filesOf, sayWhatIsMissing } from './beside.ts'
-import { findNamed, findPlans } from './named.ts'
+import { findPlans, refuseManyInOne } from './named.ts'
 import { formatOption, outOption, readWeek, workspaceOption } from './options.ts'
 
 interface SheetOptions {
@@ -56,32 +56,43 @@ async function run(name: string | undefined, options: SheetOptions): Promise<voi
 	if (format === 'pdf') refuseBytesOnTerminal(out)
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
-	// On paper the sheets of a team follow one another; a file for a program, a calendar or a printer is one lifter's.
-	const plans = format === 'text' ? findPlans(folder, name) : [findNamed(folder, ['plan'], name)]
+	const plans = findPlans(folder, name)
 	const schedules = plans.map(one => schedulePlan(one, folder))
-	const [plan, schedule] = [plans[0]!, schedules[0]!]
 	if (week !== undefined) refuseUnlessThere(week, schedules)
-	const madeOf = filesOf(
-		workspace,
-		schedules.flatMap(one => [one.plan, one.lifter, ...one.runs.map(run => run.block)]),
-	)
+	// On a terminal the sheets of a team follow one another; a file for a program, a calendar or a printer is one lifter's.
+	const isAllInOne = format === 'text' && !isFolder(out)
+	if (!isAllInOne && !isFolder(out)) refuseManyInOne(plans, folder)
+	const madeOf = filesOf(workspace, schedules.flatMap(partsOf))
 	const status = sayWhatIsMissing(workspace, madeOf)
-	if (format === 'text') {
-		const texts = schedules.map(one =>
-			sheetText(loadSheet(one, folder, { week }), { ...layoutFor(out), ...settingOf(one.plan, one, folder) }),
-		)
-		await deliver(texts.join('\n\n'), out)
-	} else if (format === 'json') await deliver(JSON.stringify(loadSheet(schedule, folder, { week }), null, 2), out)
-	else if (format === 'html') {
-		const picture = pictureOf(plan, workspace, madeOf)
-		await deliver(await pageOf(picture, { sheet: true, week, volume: week === undefined }), out)
+	if (isAllInOne) {
+		await deliver(schedules.map(one => textOf(one, options, folder)).join('\n\n'), out)
 	} else {
-		const picture = pictureOf(plan, workspace, madeOf)
-		// Loaded only here: the libraries that write files, and the fonts.
-		const { writeSheet } = await import('../../outputs/write-sheet.ts')
-		await deliver(await writeSheet(picture, { format, week, paper: paper ?? 'a4', locale: null }), out)
+		for (const schedule of schedules) {
+			await deliver(await written(schedule, options, workspace), await fileOf(out, schedule.plan.name.text, format))
+		}
 	}
 	process.exitCode = status
+}
+
+function partsOf({ plan, lifter, runs }: Schedule) {
+	return [plan, lifter, ...runs.map(run => run.block)]
+}
+
+function textOf(schedule: Schedule, { week, out }: SheetOptions, folder: Folder): string {
+	return sheetText(loadSheet(schedule, folder, { week }), { ...layoutFor(out), ...settingOf(schedule.plan, schedule, folder) })
+}
+
+/** The sheet of one lifter, as it is written into a file. */
+async function written(schedule: Schedule, options: SheetOptions, workspace: Workspace): Promise<string | Uint8Array> {
+	const { week, format, paper } = options
+	const { folder } = workspace
+	if (format === 'text') return textOf(schedule, options, folder)
+	if (format === 'json') return JSON.stringify(loadSheet(schedule, folder, { week }), null, 2)
+	const picture = pictureOf(schedule.plan, workspace, filesOf(workspace, partsOf(schedule)))
+	if (format === 'html') return pageOf(picture, { sheet: true, week, volume: week === undefined })
+	// Loaded only here: the libraries that write files, and the fonts.
+	const { writeSheet } = await import('../../outputs/write-sheet.ts')
+	return writeSheet(picture, { format, week, paper: paper ?? 'a4', locale: null })
 }
 
 function refuseUnlessThere(week: number, schedules: readonly Schedule[]): void {

@@ -3,14 +3,14 @@ import { schedulePlan } from '../../../language/compute/schedule.ts'
 import type { Block, Plan } from '../../../language/model/definitions.ts'
 import { weeklyVolume } from '../../../language/reports/weekly-volume.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
-import { deliver, layoutFor } from '../output.ts'
+import { deliver, fileOf, isFolder, layoutFor } from '../output.ts'
 import { pageOf } from '../reporters/page.ts'
 import { pictureOf } from '../reporters/picture.ts'
 import { volumeText } from '../reporters/volume-text.ts'
 import { titleOf } from '../text/words.ts'
-import { openWorkspace } from '../workspace/workspace.ts'
+import { openWorkspace, type Workspace } from '../workspace/workspace.ts'
 import { filesOf, sayWhatIsMissing } from './beside.ts'
-import { findNamed } from './named.ts'
+import { definitionCalled, findNamed, refuseManyInOne } from './named.ts'
 import { formatOption, outOption, workspaceOption } from './options.ts'
 
 interface VolumeOptions {
@@ -31,7 +31,7 @@ export function volume(): Command {
 		.addHelpText(
 			'after',
 			`
-text   for the terminal
+text   for the terminal; of a team's plan that of all members, one after the other
 json   for programs, version 1; its schema comes with the package
 html   one page that needs nothing else, with charts
 csv    for spreadsheets (RFC 4180): one row a figure`,
@@ -43,23 +43,57 @@ async function run(name: string | undefined, options: VolumeOptions): Promise<vo
 	const { format, out } = options
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
-	const of: Plan | Block = findNamed(folder, ['plan', 'block'], name)
-	const data = weeklyVolume(of, folder)
-	const paths = filesOf(workspace, madeOf(of, folder))
+	const all = findAll(folder, name)
+	// As with sheets: on a terminal one after the other, else a file for each.
+	const isAllInOne = format === 'text' && !isFolder(out)
+	if (!isAllInOne && !isFolder(out))
+		refuseManyInOne(
+			all.filter(one => one.kind === 'plan'),
+			folder,
+		)
+	const paths = filesOf(
+		workspace,
+		all.flatMap(one => madeOf(one, folder)),
+	)
 	const status = sayWhatIsMissing(workspace, paths)
-	if (format === 'json') await deliver(JSON.stringify(data, null, 2), out)
-	else if (format === 'html') await deliver(await pageOf(pictureOf(of, workspace, paths), { sheet: false, volume: true }), out)
-	else if (format === 'csv') {
-		const { volumeCsv } = await import('../../outputs/volume-csv.ts')
-		await deliver(volumeCsv(data, pictureOf(of, workspace, paths).titles), out)
+	if (isAllInOne) {
+		await deliver(all.map(one => textOf(one, options, folder)).join('\n\n'), out)
 	} else {
-		const blockTitle = (block: string) => {
-			const definition = folder.find('block', block)
-			return definition ? titleOf(definition) : block
-		}
-		await deliver(volumeText(data, { ...layoutFor(out), heading: `${headingOf(of, folder)}: weekly volume`, blockTitle }), out)
+		for (const one of all) await deliver(await written(one, options, workspace), await fileOf(out, one.name.text, format))
 	}
 	process.exitCode = status
+}
+
+/** The plans of all members, where it is a team's; else the plan or the block. */
+function findAll(folder: Folder, name: string | undefined): readonly (Plan | Block)[] {
+	const plan = name === undefined ? undefined : definitionCalled(folder, ['plan'], name)
+	const members = plan ? folder.plansIn(plan) : []
+	return members.length > 0 ? members : [findNamed(folder, ['plan', 'block'], name)]
+}
+
+function textOf(of: Plan | Block, { out }: VolumeOptions, folder: Folder): string {
+	const blockTitle = (block: string) => {
+		const definition = folder.find('block', block)
+		return definition ? titleOf(definition) : block
+	}
+	return volumeText(weeklyVolume(of, folder), {
+		...layoutFor(out),
+		heading: `${headingOf(of, folder)}: weekly volume`,
+		blockTitle,
+	})
+}
+
+/** The volume of one plan or block, as it is written into a file. */
+async function written(of: Plan | Block, options: VolumeOptions, workspace: Workspace): Promise<string> {
+	const { format } = options
+	const { folder } = workspace
+	if (format === 'text') return textOf(of, options, folder)
+	const data = weeklyVolume(of, folder)
+	if (format === 'json') return JSON.stringify(data, null, 2)
+	const picture = pictureOf(of, workspace, filesOf(workspace, madeOf(of, folder)))
+	if (format === 'html') return pageOf(picture, { sheet: false, volume: true })
+	const { volumeCsv } = await import('../../outputs/volume-csv.ts')
+	return volumeCsv(data, picture.titles)
 }
 
 /** Whose it is: each member of a team has a plan of that title. */

@@ -1,3 +1,5 @@
+import { readdir, readFile } from 'node:fs/promises'
+import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { LoadSheet } from '../../../language/reports/load-sheet.ts'
 import type { WeeklyVolume } from '../../../language/reports/weekly-volume.ts'
@@ -50,17 +52,39 @@ describe('a plan for a team', () => {
 		expect(out.match(/^Winter · .*$/gm)).toEqual(['Winter · Mara Lind', 'Winter · Per Holst'])
 	})
 
+	test('by its own name gives a file for each member, in a folder', async () => {
+		const cwd = await workspaceOf(club)
+		for (const words of [
+			['sheet', 'winter', '--format', 'pdf', '--out', 'to hand out/'],
+			['sheet', 'winter', '--out', 'to hand out'],
+			['volume', 'winter', '--format', 'csv', '--out', 'to hand out'],
+		]) {
+			expect(await barstave(words, { cwd })).toEqual({ status: 0, out: '', said: '' })
+		}
+		expect((await readdir(path.join(cwd, 'to hand out'))).sort()).toEqual(
+			['csv', 'pdf', 'txt'].flatMap(ending => [`winter-mara-lind.${ending}`, `winter-per-holst.${ending}`]).sort(),
+		)
+		expect(await readFile(path.join(cwd, 'to hand out', 'winter-per-holst.txt'), 'utf8')).toMatch(/^Winter · Per Holst$/m)
+	})
+
+	test('by its own name adds up for each member', async () => {
+		const { out } = await barstave(['volume', 'winter'], { cwd: await workspaceOf(club) })
+		expect(out.match(/^Winter · .*$/gm)).toEqual(['Winter · Mara Lind: weekly volume', 'Winter · Per Holst: weekly volume'])
+	})
+
 	test('by its own name says whose there are, where one lifter’s is wanted', async () => {
 		const cwd = await workspaceOf(club)
 		for (const words of [
 			['sheet', 'winter', '--format', 'json'],
-			['volume', 'winter'],
+			['volume', 'winter', '--format', 'csv'],
 			['why', 'winter', '2026-11-30', 'deadlift'],
 		]) {
 			const { said, status } = await barstave(words, { cwd })
 			expect(status).toBe(2)
 			expect(said).toContain('winter/mara-lind, winter/per-holst')
 		}
+		const file = await barstave(['sheet', 'winter', '--format', 'pdf', '--out', 'winter.pdf'], { cwd })
+		expect(file.said).toContain('Or have a file for each of them in a folder: --out FOLDER/')
 		const { said } = await barstave(['sheet', 'winter/per-hols'], { cwd })
 		expect(said).toContain('Did you mean "winter/per-holst"?')
 	})
