@@ -21,7 +21,7 @@ const zones = [
 	{ from: exact(0), text: 'under 70%', lifts: { from: 18, to: 30 } },
 	{ from: exact(70), text: 'from 70% to under 80%', lifts: { from: 12, to: 24 } },
 	{ from: exact(80), text: 'from 80% to under 90%', lifts: { from: 10, to: 20 } },
-	{ from: exact(90), text: '90% or more', lifts: { from: 4, to: 10 } },
+	{ from: exact(90), text: 'at 90% or more', lifts: { from: 4, to: 10 } },
 ] as const
 type Zone = (typeof zones)[number]
 

@@ -346,9 +346,9 @@ function byWeek<W extends WeekTotals>(rises: readonly Rise<W>[], weekText: (week
 			const name = 'muscle' in what ? what.muscle.replaceAll('-', ' ') : titleOf('movement', what.lift, programme)
 			const than = from.equals(0) ? ', none' : `, ${decimal(to.div(from).sub(one).mul(hundred), 0)}% more than`
 			const places = 'muscle' in what ? 1 : 0
-			const reps =
-				'muscle' in what && what.reps ? ` (reps from ${decimal(what.reps.from, 1)} to ${decimal(what.reps.to, 1)})` : ''
-			return `${name} from ${decimal(from, places)} to ${decimal(to, places)}${than} in ${weekText(base)}${reps}`
+			const reps = 'muscle' in what && !from.equals(0) ? what.reps : undefined
+			const withReps = reps ? `, reps from ${decimal(reps.from, 1)} to ${decimal(reps.to, 1)}` : ''
+			return `${name} from ${decimal(from, places)} to ${decimal(to, places)}${than} in ${weekText(base)}${withReps}`
 		})
 		return `in ${weekText(same[0].now)} (${parts.join('; ')})`
 	})

@@ -1,6 +1,7 @@
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
+import { originOf } from '../common/origins.ts'
 import { titleOf } from '../common/titles.ts'
 import type { Rule } from '../rule.ts'
 import { type AskedGate, askedGates, askInWords, shownInWords } from './asked-gates.ts'
@@ -36,7 +37,7 @@ function findingOf(asked: AskedGate & { state: { passed: false } }, plan: Plan, 
 	return {
 		span: asked.run.run.header,
 		message: `${askInWords(asked, programme)}. ${lifter} has not passed it: ${shownInWords(asked, owner)}. See it done and write \`passed …\` ${advice}.`,
-		source: asked.setBy.source?.text,
+		source: originOf(asked.setBy, programme),
 		related: [
 			...asked.places,
 			...(undated && owner ? [{ definition: owner, span: undated.span, message: 'This line has no date.' }] : []),

@@ -1,6 +1,7 @@
 import type { Plan } from '../../model/definitions.ts'
 import type { Finding } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
+import { originOf } from '../common/origins.ts'
 import { titleOf } from '../common/titles.ts'
 import type { Rule } from '../rule.ts'
 import { askedGates, askInWords, shownInWords } from './asked-gates.ts'
@@ -24,6 +25,6 @@ function checkPlan(plan: Plan, programme: Programme): Finding[] {
 		const { state, reachedOn } = asked
 		if (state.passed || reachedOn === undefined) return []
 		const message = `${askInWords(asked, programme)}. ${lifter} has not passed it yet (${shownInWords({ ...asked, state }, programme.find('lifter', plan.lifter.text))}); done as written, the plan gets there on ${reachedOn}. Go on only if it was held.`
-		return [{ span: asked.run.run.header, message, source: asked.setBy.source?.text, related: asked.places }]
+		return [{ span: asked.run.run.header, message, source: originOf(asked.setBy, programme), related: asked.places }]
 	})
 }

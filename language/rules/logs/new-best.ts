@@ -91,7 +91,7 @@ function check(best: Best, lifter: Lifter, estimator: Estimator, programme: Prog
 	return [
 		{
 			span: best.span,
-			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} give a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}${together}; ${then}`,
+			message: `On ${top.logged.on}, ${counted(top.reps, 'rep')} of ${title} at ${massText(top.mass)}${effortText(top)} ${top.reps === 1 ? 'gives' : 'give'} a max of ${maxText(top, unit, estimator)}, ${decimal(over, 1)}% over the best of ${bestText(best, max)}${together}; ${then}`,
 			source: estimatorSource(estimator),
 			...written,
 			// A digit too many must not become a best.

@@ -7,7 +7,6 @@ import type { PlannedItem } from '../../model/schedule.ts'
 import { groupedBy } from '../common/groups.ts'
 import { titleOfSession } from '../common/moves.ts'
 import { weeksInWords } from '../common/weeks.ts'
-import { counted } from '../common/words.ts'
 import type { Rule } from '../rule.ts'
 import page from './empty-session.md'
 import { isRead, type SessionInWeek, sessionsInWeeks } from './missing-work.ts'
@@ -45,7 +44,7 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 
 /** A turn of more sessions than the block has days for. */
 function neverComes(session: Session, block: Block): Finding {
-	const message = `The turn never comes to ${titleOfSession(session)}: ${counted(weekCount(block), 'week')} of these days are over before. Give the block more weeks, or the turn more days.`
+	const message = `The turn never comes to ${titleOfSession(session)}: ${weekCount(block) === 1 ? 'the one week of these days is' : `the ${weekCount(block)} weeks of these days are`} over before. Give the block more weeks, or the turn more days.`
 	return { span: session.header, message }
 }
 

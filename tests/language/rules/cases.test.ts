@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import { definitionKinds } from '../../../language/model/definitions.ts'
 import { rules } from '../../../language/rules/registry.ts'
 import { casesOf } from './harness/markdown.ts'
-import { described, isAtLeast, listed, marksIn, problemsOfTexts } from './harness/workspace.ts'
+import { described, type Found, isAtLeast, listed, marksIn, problemsOfTexts, type Texts } from './harness/workspace.ts'
 
 describe.each(rules)('$code', rule => {
 	const cases = casesOf(rule)
@@ -23,4 +24,21 @@ describe.each(rules)('$code', rule => {
 		expect(described(beside.filter(one => one.code === rule.code || isAtLeast(one.problem.level, 'info')))).toEqual([])
 		if (quiet) expect(described(found.filter(one => one.code === rule.code))).toEqual([])
 	})
+
+	// Which file a definition stands in means nothing.
+	test.each(cases)('$title, each definition in a file of its own', ({ texts }) => {
+		const messages = (all: Texts) =>
+			problemsOfTexts(all)
+				.filter(one => one.code === rule.code)
+				.map(({ problem }: Found) => `${problem.level} ${problem.message}`)
+		expect(messages(inFilesOfTheirOwn(texts))).toEqual(messages(texts))
+	})
 })
+
+function inFilesOfTheirOwn(texts: Texts): Texts {
+	const begin = new RegExp(`^(?=(?:${definitionKinds.join('|')}) )`, 'm')
+	const parts = [...texts].flatMap(([file, text]) =>
+		text.split(begin).map((part, index) => [`${file}-${index}.stave`, part] as const),
+	)
+	return new Map(parts)
+}
