@@ -1,8 +1,9 @@
 import type { Block, Definition, DefinitionOf, Plan } from '../../language/model/definitions.ts'
-import type { PreviewChoice, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
+import type { Position, PreviewChoice, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import { type ChosenPlans, isPicked, listedPlan, plansIn } from '../chosen-plans.ts'
 import { definitionAt, holds, titleOf } from '../lookup.ts'
+import { offsetOf } from '../positions.ts'
 import type { Workspace } from '../workspace.ts'
 
 /** What a preview is about, found in its folder. A log stands for all logs of its lifter. */
@@ -74,7 +75,7 @@ function atCursor(
 	workspace: Workspace,
 	chosen: ChosenPlans,
 ): Found | undefined {
-	const place = uri !== undefined && at ? definitionAt(workspace, uri, at) : undefined
+	const place = uri !== undefined && at ? (definitionAt(workspace, uri, at) ?? firstBelow(workspace, uri, at)) : undefined
 	if (uri === undefined || place === undefined || place.definition.name.text === '') return undefined
 	const { definition, offset } = place
 	if (definition.kind === 'block') {
@@ -98,6 +99,14 @@ function atCursor(
 		return { folder, plan: plan ?? definition }
 	}
 	return found(definition, folder)
+}
+
+/** The words at the top of a file are about what stands below them. */
+function firstBelow(workspace: Workspace, uri: string, at: Position): { definition: Definition; offset: number } | undefined {
+	const file = workspace.fileOf(uri)
+	const [first] = file?.parts ?? []
+	if (!file || !first?.definition || first.start < offsetOf(file, at)) return undefined
+	return { definition: first.definition, offset: 0 }
 }
 
 function nearFile({ uri, shown }: PreviewQuestion, folder: Folder, chosen: ChosenPlans): Found | undefined {

@@ -39,6 +39,9 @@ export class Paper {
 	/** Has anything that was set a letter that no font has? Whoever asks sets it back. */
 	holdsUnknownLetters = false
 	private readonly document: PDFKit.PDFDocument
+	/** The part of the document's structure that is being written. */
+	private part: PDFKit.PDFStructureElement | undefined
+	private telling = false
 	private readonly measured = new Map<string, number>()
 
 	constructor(paper: PaperName, { title, author, made }: AboutDocument) {
@@ -51,6 +54,8 @@ export class Paper {
 			autoFirstPage: false,
 			pdfVersion: '1.7',
 			lang: 'en',
+			// For who hears a page: which words belong together, and in which order.
+			tagged: true,
 			displayTitle: true,
 			// No font of its own: what is not embedded may be drawn by another.
 			font: null as unknown as string,
@@ -59,10 +64,24 @@ export class Paper {
 		for (const face of [...faces.regular, ...faces.bold]) this.document.registerFont(face.name, face.bytes as Buffer)
 	}
 
-	/** Begins a page; with a name it stands in the document's outline. */
+	/** Begins a page; with a name it begins a part of the document, and stands in its outline. */
 	begin(name?: string): void {
 		this.document.addPage()
 		if (name !== undefined) this.document.outline.addItem(name)
+		if (name === undefined && this.part !== undefined) return
+		this.part?.end()
+		this.part = this.document.struct('Sect')
+		this.document.addStructure(this.part)
+	}
+
+	/** What is written meanwhile is told as one piece; what only helps the eye stands outside of it. */
+	tell(as: 'H1' | 'H2' | 'P', write: () => void): void {
+		const content = this.document.markStructureContent(as)
+		this.telling = true
+		write()
+		this.telling = false
+		this.document.endMarkedContent()
+		this.part?.add(this.document.struct(as, {}, content))
 	}
 
 	/** @param most lines; what is more is left out, with an ellipsis for it. */
@@ -89,7 +108,12 @@ export class Paper {
 	 * Writes a text. Where its paragraph begins on the right, as names of some scripts do, it stands on the right of its width.
 	 * @param align `end`: on the other side.
 	 */
-	write({ lines, style }: SetText, x: number, y: number, width: number, align: 'start' | 'end' = 'start'): void {
+	write(text: SetText, x: number, y: number, width: number, align: 'start' | 'end' = 'start'): void {
+		if (this.telling) this.draw(text, x, y, width, align)
+		else this.tell('P', () => this.draw(text, x, y, width, align))
+	}
+
+	private draw({ lines, style }: SetText, x: number, y: number, width: number, align: 'start' | 'end'): void {
 		for (const [index, { runs, width: taken, fromRight }] of lines.entries()) {
 			const base = y + index * style.size * lineHeight + foot * style.size
 			let at = fromRight === (align === 'start') ? x + width - taken : x
@@ -103,12 +127,16 @@ export class Paper {
 	}
 
 	rule(x: number, y: number, width: number, colour: string, thickness: number): void {
+		this.document.markContent('Artifact', { type: 'Layout' })
 		this.document.rect(x, y, width, thickness).fill(colour)
+		this.document.endMarkedContent()
 	}
 
 	/** A frame to write into. */
 	box(x: number, y: number, width: number, height: number, colour: string): void {
+		this.document.markContent('Artifact', { type: 'Layout' })
 		this.document.lineWidth(0.7).roundedRect(x, y, width, height, 1.6).stroke(colour)
+		this.document.endMarkedContent()
 	}
 
 	/** The whole document; nothing can be written after. */

@@ -43,7 +43,7 @@ function writeNothing(paper: Paper, { title, lifterTitle }: SheetContent): void 
 	const width = paper.width - 2 * margin
 	paper.begin()
 	const heading = paper.set(lifterTitle === null ? title : `${title} – ${lifterTitle}`, styles.title, width)
-	paper.write(heading, margin, margin, width)
+	paper.tell('H1', () => paper.write(heading, margin, margin, width))
 	const words = paper.set('There is nothing to do: no session of this plan has a date yet.', styles.plain, width)
 	paper.write(words, margin, margin + heading.height + 8, width)
 }

@@ -147,8 +147,10 @@ export class WeekPages {
 			height: heads + facts.height + 6,
 			draw: y => {
 				if (lifter) paper.write(lifter, margin, y, width - right - gutter)
-				paper.write(title, margin, y + (lifter?.height ?? 0), width - right - gutter)
-				paper.write(number, margin + width - right, y, right, 'end')
+				paper.tell('H1', () => {
+					paper.write(title, margin, y + (lifter?.height ?? 0), width - right - gutter)
+					paper.write(number, margin + width - right, y, right, 'end')
+				})
 				paper.write(dates, margin + width - right, y + number.height, right, 'end')
 				paper.write(facts, margin, y + heads + 1, width)
 				paper.rule(margin, y + heads + facts.height + 4, width, ink, 1.4)
@@ -281,8 +283,10 @@ class SessionTable {
 		return {
 			height: gap + Math.max(day.height, name.height, facts.height),
 			draw: y => {
-				paper.write(day, margin, y + gap, dayWidth)
-				paper.write(name, margin + dayWidth, y + gap, width - 240)
+				paper.tell('H2', () => {
+					paper.write(day, margin, y + gap, dayWidth)
+					paper.write(name, margin + dayWidth, y + gap, width - 240)
+				})
 				paper.write(facts, margin + width - 122, y + gap + (day.style.size - facts.style.size), 122, 'end')
 			},
 		}
@@ -304,11 +308,13 @@ class SessionTable {
 		return {
 			height: height + 2,
 			draw: y => {
-				let x = margin
-				for (const [index, column] of Object.values(this.columns).entries()) {
-					if (column.width > 0) paper.write(titles[index]!, x, y, column.width)
-					x += column.width
-				}
+				paper.tell('P', () => {
+					let x = margin
+					for (const [index, column] of Object.values(this.columns).entries()) {
+						if (column.width > 0) paper.write(titles[index]!, x, y, column.width)
+						x += column.width
+					}
+				})
 				paper.rule(margin, y + height, width, hairline, 0.7)
 			},
 		}
@@ -405,7 +411,9 @@ class SessionTable {
 		return {
 			height: Math.max(...texts.map(({ text }) => text.height), boxed),
 			draw: y => {
-				for (const { x, width, text } of texts) paper.write(text, margin + x, y, width)
+				paper.tell('P', () => {
+					for (const { x, width, text } of texts) paper.write(text, margin + x, y, width)
+				})
 				const left = margin + this.width - this.columns.done.width
 				for (let index = 0; index < boxes; index++) {
 					const x = left + (index % box.aLine) * (box.width + box.gap)

@@ -47,6 +47,34 @@ describe('the sheet as a PDF', () => {
 		expect(await size('letter')).toEqual([612, 792])
 	})
 
+	it('is told in the order of the session, each line of sets as one piece', async () => {
+		const one = set({ load: '112.5', exact: '112', perSide: ['25', '20'], tempo: '3-1-1-0' })
+		const notes = ['Bar close.']
+		const [page] = (await written(picture({ sheet: sheet([session({ items: [item({ sets: [one, one], notes })] })]) }))).pages
+		expect(page!.told.filter(piece => piece.as !== 'P').map(({ as, text }) => `${as} ${text}`)).toEqual([
+			'H1 Mara, autumn Week 1 of 1',
+			'H2 Mon 2026-10-05 Heavy pull',
+		])
+		const texts = page!.told.map(piece => piece.text)
+		const [movement, note, sets] = ['Deadlift', 'Bar close.', '2 × 5 112.5 kg 25 + 20 3-1-1-0 3 min'].map(text =>
+			texts.indexOf(text),
+		)
+		expect(movement).toBeGreaterThan(-1)
+		expect([note, sets]).toEqual([movement! + 1, movement! + 2])
+		// Nothing is written that is not told.
+		expect(texts.join(' ').split(' ').sort()).toEqual(page!.text.split(' ').sort())
+	})
+
+	it('has every font in the file', async () => {
+		for (const name of ['Arabic', 'Hebrew', 'Greek'] as const) {
+			const file = Buffer.from(await sheetPdf(dressedIn(awkward[name]), { paper: 'a4', locale: null })).toString('latin1')
+			const fonts = file.match(/\/Type \/FontDescriptor\b/g)!
+			expect(fonts.length).toBeGreaterThan(2)
+			expect(file.match(/\/FontFile2? /g)).toHaveLength(fonts.length)
+			expect(file.match(/\/ToUnicode /g)).toHaveLength(fonts.length)
+		}
+	})
+
 	it('is the same bytes each time', async () => {
 		const bytes = () => sheetPdf(dressedIn(awkward.Arabic), { paper: 'a4', locale: null })
 		expect(await bytes()).toEqual(await bytes())

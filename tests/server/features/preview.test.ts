@@ -30,7 +30,9 @@ plan winter "Winter" for juniors
   for tom-aas
     days tuesday
 `,
-	'logs.stave': `log mara-lind
+	'logs.stave': `// What Mara has done.
+
+log mara-lind
   on 2026-10-05 session heavy-pull
     did deadlift 4 x 5 at 112.5 kg
 `,
@@ -63,6 +65,7 @@ describe('what the preview shows', () => {
 		['a plan of theirs, in a lifter', 'people.stave', 'best deadlift 90', 'plan', 'winter/tom-aas'],
 		['a team', 'people.stave', 'members', 'team', 'juniors'],
 		['a log', 'logs.stave', 'did', 'log', 'mara-lind'],
+		['what stands below, in the words at the top of a file', 'logs.stave', '//', 'log', 'mara-lind'],
 		['a member’s plan, in a team’s', 'plans.stave', 'start 2027', 'plan', 'winter/mara-lind'],
 		['that of the member whose lines they are', 'plans.stave', 'days tuesday', 'plan', 'winter/tom-aas'],
 	] as const)('is %s', async (_, file, words, kind, name) => {

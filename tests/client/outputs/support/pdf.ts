@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
 
 export interface PdfPage {
 	/** In points. */
@@ -6,6 +6,8 @@ export interface PdfPage {
 	readonly height: number
 	/** Words in the order in which the file has them, with single spaces. */
 	readonly text: string
+	/** What a person hears, piece by piece. */
+	readonly told: readonly { readonly as: string; readonly text: string }[]
 }
 
 export interface Pdf {
@@ -28,7 +30,7 @@ export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
 			const { width, height } = page.getViewport({ scale: 1 })
 			const { items } = await page.getTextContent()
 			const text = items.map(item => ('str' in item ? item.str + (item.hasEOL ? ' ' : '') : '')).join('')
-			pages.push({ width, height, text: text.replace(/\s+/g, ' ').trim() })
+			pages.push({ width, height, text: spaced(text), told: await toldOn(page) })
 		}
 		const { info } = await document.getMetadata()
 		const { Title, Author, Language } = info as { Title?: string; Author?: string; Language?: string }
@@ -37,4 +39,33 @@ export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
 	} finally {
 		await task.destroy()
 	}
+}
+
+function spaced(text: string): string {
+	return text.replace(/\s+/g, ' ').trim()
+}
+
+interface StructNode {
+	readonly role?: string
+	readonly type?: string
+	readonly id?: string
+	readonly children?: readonly StructNode[]
+}
+
+async function toldOn(page: PDFPageProxy): Promise<PdfPage['told']> {
+	const { items } = await page.getTextContent({ includeMarkedContent: true })
+	const texts = new Map<string, string>()
+	const open: (string | undefined)[] = []
+	for (const item of items) {
+		if ('str' in item) {
+			const id = open.at(-1)
+			if (id !== undefined) texts.set(id, `${texts.get(id) ?? ''}${item.str}${item.hasEOL ? ' ' : ''}`)
+		} else if (item.type === 'endMarkedContent') open.pop()
+		else open.push(item.id)
+	}
+	const pieces = (node: StructNode, as: string): PdfPage['told'] =>
+		node.type === 'content'
+			? [{ as, text: spaced(texts.get(node.id ?? '') ?? '') }]
+			: (node.children ?? []).flatMap(child => pieces(child, node.role ?? as))
+	return pieces((await page.getStructTree()) as StructNode, '')
 }
