@@ -41,6 +41,7 @@ export class Workspace {
 	private readonly settled = new Map<string, number>()
 	private readonly ready = new Set<Root>()
 	private today: CalendarDate | undefined
+	private readonly lastReading = new Map<string, symbol>()
 	private waitingWork = 0
 	private readonly idleListeners: (() => void)[] = []
 	private readonly changeListeners: (() => void)[] = []
@@ -100,10 +101,9 @@ export class Workspace {
 	}
 
 	private async readFiles(root: Root, uris: readonly string[]): Promise<void> {
-		const texts = await Promise.all(uris.map(uri => (this.open.has(uri) ? undefined : this.files.read(uri))))
+		const found = await this.read(uris.filter(uri => !this.open.has(uri)))
 		batch(() => {
-			for (const [index, uri] of uris.entries()) {
-				const text = texts[index]
+			for (const { uri, text } of found) {
 				// It may have been opened while it was read: then the open text is there already.
 				if (text !== undefined && !this.open.has(uri) && this.rootOf(uri) === root) root.folder.setFile(uri, text)
 			}
@@ -194,7 +194,7 @@ export class Workspace {
 		this.settled.delete(uri)
 		this.openVersion.value++
 		const root = this.rootOf(uri)
-		if (root) await this.fileChanged(uri)
+		if (root) await this.working(() => this.takeFromDisk([uri]))
 		else this.removeLoose(uri)
 	}
 
@@ -238,15 +238,20 @@ export class Workspace {
 
 	/** Does a piece of work when nothing else is asked; requests that come meanwhile are answered first. */
 	later(work: () => void): void {
-		this.waitingWork++
-		setTimeout(() => {
-			this.waitingWork--
+		void this.working(async () => {
+			await new Promise(resolve => setTimeout(resolve))
 			work()
-			if (this.waitingWork === 0) for (const done of this.idleListeners.splice(0)) done()
 		})
 	}
 
-	/** Fulfilled when every folder has been read, and no work waits. */
+	/** Does work that others may wait for. */
+	private async working(work: () => Promise<void>): Promise<void> {
+		this.waitingWork++
+		await work().finally(() => this.waitingWork--)
+		if (this.waitingWork === 0) for (const done of this.idleListeners.splice(0)) done()
+	}
+
+	/** Fulfilled when every folder and every file that has changed has been read, and no work waits. */
 	async idle(): Promise<void> {
 		await this.allRead()
 		if (this.waitingWork > 0) await new Promise<void>(resolve => this.idleListeners.push(resolve))
@@ -289,16 +294,14 @@ export class Workspace {
 	// Files on the disk ---------------------------------------------------------------------------------------------------------------
 
 	/** Files or whole folders were made, changed or deleted outside of the editor. */
-	async filesChanged(given: readonly string[]): Promise<void> {
-		const named = given.map(normalUri)
-		// An editor names a folder that went or came, and not the files in it.
-		const below = await Promise.all(named.filter(uri => !isOurs(uri) && !isHidden(uri)).map(uri => this.allBelow(uri)))
-		const uris = [...new Set([...named.filter(isOurs), ...below.flat()])]
-		const texts = await Promise.all(uris.map(uri => this.files.read(uri)))
-		batch(() => {
-			for (const [index, uri] of uris.entries()) this.takeFromDisk(uri, texts[index])
+	filesChanged(given: readonly string[]): Promise<void> {
+		return this.working(async () => {
+			const named = given.map(normalUri)
+			// An editor names a folder that went or came, and not the files in it.
+			const folders = named.filter(uri => !isOurs(uri) && !this.isHidden(uri))
+			const below = await Promise.all(folders.map(uri => this.allBelow(uri)))
+			await this.takeFromDisk([...new Set([...named.filter(isOurs), ...below.flat()])])
 		})
-		this.tellOfChange()
 	}
 
 	/** Our files below a folder: those that are known, and those that are there now. */
@@ -311,24 +314,38 @@ export class Workspace {
 		return [...known, ...there.map(normalUri)]
 	}
 
-	private async fileChanged(uri: string): Promise<void> {
-		this.takeFromDisk(uri, await this.files.read(uri))
+	private async takeFromDisk(uris: readonly string[]): Promise<void> {
+		const found = await this.read(uris)
+		batch(() => {
+			for (const { uri, text } of found) {
+				const root = this.rootOf(uri)
+				if (!root || this.open.has(uri) || this.isHidden(uri)) continue
+				if (text === undefined) root.folder.removeFile(uri)
+				else root.folder.setFile(uri, text)
+			}
+		})
 		this.tellOfChange()
 	}
 
-	private takeFromDisk(uri: string, text: string | undefined): void {
-		const root = this.rootOf(uri)
-		if (!root || this.open.has(uri) || isHidden(uri.slice(root.uri.length))) return
-		if (text === undefined) root.folder.removeFile(uri)
-		else root.folder.setFile(uri, text)
+	/** What the disk has of files now; without those of which another reading has begun meanwhile: that one is newer, whichever ends first. */
+	private async read(uris: readonly string[]): Promise<{ readonly uri: string; readonly text: string | undefined }[]> {
+		const reading = Symbol()
+		for (const uri of uris) this.lastReading.set(uri, reading)
+		const texts = await Promise.all(uris.map(uri => this.files.read(uri)))
+		return uris.flatMap((uri, index) => {
+			if (this.lastReading.get(uri) !== reading) return []
+			this.lastReading.delete(uri)
+			return [{ uri, text: texts[index] }]
+		})
+	}
+
+	/** Is it a part of its folder that is never read? */
+	private isHidden(uri: string): boolean {
+		const root = this.rootOf(`${uri}/`)
+		return /(^|\/)(\.[^/]*|node_modules)(\/|$)/.test(root ? uri.slice(root.uri.length) : uri)
 	}
 }
 
 function isOurs(uri: string): boolean {
 	return uri.endsWith('.stave')
-}
-
-/** Parts of a path that are never read. */
-function isHidden(uri: string): boolean {
-	return /\/(\.[^/]*|node_modules)(\/|$)/.test(uri)
 }
