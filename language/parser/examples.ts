@@ -105,7 +105,7 @@ export const exampleLines: Readonly<Record<string, { readonly what: string; read
 	Log: { what: 'a log', example: 'log mara-lind' },
 	LogEntry: { what: "a day's entry", example: 'on 2026-10-05 session heavy-pull' },
 	DidLine: { what: 'what was done', example: 'did deadlift 4 x 5 at 112.5 kg rpe 7.5' },
-	TookClause: { what: 'how long it took', example: 'did sled-push 20 m in 14.2 s at 60 kg' },
+	InClause: { what: 'how long it took', example: 'did sled-push 20 m in 14.2 s at 60 kg' },
 	MissedClause: { what: 'reps that were missed', example: 'did deadlift 1 x 5 at 120 kg missed 1' },
 	BrokeClause: { what: 'how position was lost', example: 'did deadlift 1 x 5 at 120 kg broke with back-rounding' },
 	FeltLine: { what: 'how the session felt', example: 'felt 7 for 70 min' },

@@ -85,6 +85,9 @@ function readLift(reader: Reader, line: tree.DidLine): LoggedLift {
 	return { movement, sets, span: reader.span(line) }
 }
 
+/** `in 14.2 s`; `in clusters of 2` is a clause of the set like others. */
+const isTook = (clause: tree.LoggedClause): clause is tree.InClause => clause.$type === 'InClause' && clause.reps === undefined
+
 /** What is written behind an amount. */
 interface Facts {
 	/** What holds for a set, apart from its time; `undefined` where nothing is written. */
@@ -96,8 +99,8 @@ interface Facts {
 
 function readFacts(reader: Reader, node: tree.LoggedGroup): Facts {
 	const written = node.clauses ?? []
-	const [took, second] = written.filter(clause => clause.$type === 'TookClause')
-	const others = written.filter(clause => clause.$type !== 'TookClause')
+	const [took, second] = written.filter(isTook)
+	const others = written.filter(clause => !isTook(clause))
 	const missed = others.find(clause => clause.$type === 'MissedClause')
 	const broke = others.find(clause => clause.$type === 'BrokeClause')
 	if (second) reader.statedTwice('The time', second)
@@ -142,11 +145,11 @@ function checkMissed(reader: Reader, node: tree.LoggedGroup, missed: tree.Missed
 }
 
 /** A distance takes a time, and so many reps are done in one; a hold is a time itself. */
-function readTook(reader: Reader, node: tree.LoggedGroup, took: tree.TookClause): Exact | undefined {
-	const seconds = reader.seconds(took.time)
+function readTook(reader: Reader, node: tree.LoggedGroup, took: tree.InClause): Exact | undefined {
+	const seconds = reader.seconds(took.took)
 	const span = reader.span(took)
 	if (seconds?.equals(0))
-		reader.fault('bad-number', reader.span(took.time ?? took), 'Nothing is done in no time: say how long it took.')
+		reader.fault('bad-number', reader.span(took.took ?? took), 'Nothing is done in no time: say how long it took.')
 	if (node.unit !== 's' && node.unit !== 'min') return seconds
 	const correction = { title: 'Remove the second time', edits: [{ span, text: '' }] }
 	const message = 'A hold is a time already. "in" goes with a distance, 20 m in 14.2 s, or with reps, 25 in 60 s.'

@@ -148,7 +148,7 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 	let tempo: Tempo | undefined
 	let restSeconds: Exact | undefined
 	let eachSide = false
-	const twice = (what: string, before: unknown, node: tree.Clause) => {
+	const twice = (what: string, before: unknown, node: tree.Clause | tree.LoggedClause) => {
 		if (before !== undefined) reader.statedTwice(what, node)
 	}
 	for (const node of clauses) {
@@ -174,6 +174,7 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 				until ??= readUntil(reader, node)
 				break
 			case 'ClustersClause':
+			case 'InClause':
 				twice('How the set is cut', clusters, node)
 				clusters ??= readClusters(reader, node)
 				break
@@ -251,7 +252,7 @@ function readUntil(reader: Reader, node: tree.UntilClause): Effort | undefined {
 	return { scale: node.scale, value: { from: amount, to: amount }, atMost: false, span: reader.span(node) }
 }
 
-function readClusters(reader: Reader, node: tree.ClustersClause): Clusters | undefined {
+function readClusters(reader: Reader, node: tree.ClustersClause | tree.InClause): Clusters | undefined {
 	const reps = reader.count(node, 'reps', 'Reps')
 	const restSeconds = reader.seconds(node.time)
 	const span = reader.span(node)

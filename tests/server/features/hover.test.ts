@@ -92,6 +92,18 @@ it('says of a best that is written as a set which max it points to', async () =>
 	await club.editor.close(uri)
 })
 
+it('says of a time in a log what it is', async () => {
+	const uri = uriOf(club.folder, 'times.stave')
+	const line = '    did sled-push 20 m in 14.2 s at 60 kg'
+	await club.editor.openText(uri, `log mara-lind\n  on 2026-10-05\n${line}`)
+	for (const words of ['in', '14.2']) {
+		expect(await hoverText(club.editor.at(uri, 2, line.indexOf(` ${words}`) + 1))).toContain(
+			'Behind a distance the time that it took',
+		)
+	}
+	await club.editor.close(uri)
+})
+
 it('says what a milestone waits for, and on which days the loads of several days differ', async () => {
 	const uri = uriOf(club.folder, 'novice.stave')
 	const text = [

@@ -68,6 +68,8 @@ describe('inside a prescription', () => {
 		['did deadlift 4 x 5 at |', 'at …'],
 		['did deadlift 4 x 5 missed |', 'missed …'],
 		['did deadlift 8, |', 'reps'],
+		['did sled-push 20 m in |', 'in …'],
+		['did sled-push 20 m in 14.2 s|', 'in …'],
 	])('of a log, %s is in %s', async (marked, part) => {
 		expect(await partAt(marked, 'log ann\n  on 2026-10-05\n    ')).toBe(part)
 	})
