@@ -263,10 +263,12 @@ function computedFacts({ load, computed }: ScheduledSet): LoadFacts {
 
 /**
  * Is something missing where there is no load? An effort alone asks for all that it means: whom no best is known of finds the load at the
- * bar. A warm-up that the tool makes goes without numbers then; what it waits for is said at the set that it leads up to.
+ * bar; that no formula gives a load for it is said. A warm-up that the tool makes goes without numbers then; what it waits for is said at
+ * the set that it leads up to.
  */
 function asksForLoad(load: PlannedLoad, { missing }: ComputedLoad): boolean {
-	return missing === 'equipment' || missing === 'loadable' || (load.kind !== 'effort' && load.kind !== 'warm-up')
+	if (missing === 'equipment' || missing === 'loadable') return true
+	return load.kind === 'effort' ? missing === 'own-load' : load.kind !== 'warm-up'
 }
 
 function writtenFacts(load: PlannedLoad): LoadFacts {
