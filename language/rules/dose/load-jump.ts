@@ -53,6 +53,8 @@ interface Jump<S extends PlacedSession> {
 	readonly byMax: boolean
 	/** Percent by which it rises. */
 	readonly rise: Exact
+	/** Week against week, of work that goes up each session. */
+	readonly isBySession: boolean
 }
 
 /** So many days without work are a break: what comes after it is another rule's. */
@@ -61,10 +63,15 @@ const breakDays = 14
 /** Under half of the max a few points more are a great part of little: the rise is taken of this percent at least (common practice). */
 const leastShare = exact(50)
 
+/** What goes up each session may go up in a week by so many times the limit: beginners do (common practice). */
+const timesBySession = exact(2)
+
+/** What is no jump from a load of one of so many weeks before is none, be there a lighter week between. */
+const weeksBack = 4
+
 /** @param half The least that the rise is taken of, in the measure of the loads; `undefined` where the max is not known. */
 function jumpOf<S extends PlacedSession>(
-	before: TopLoad<S>,
-	now: TopLoad<S>,
+	{ before, now, steps }: Comparison<S>,
 	limit: Exact,
 	half: Exact | undefined,
 ): Jump<S> | undefined {
@@ -76,8 +83,28 @@ function jumpOf<S extends PlacedSession>(
 		? [maxOf(now.load.from, now.amount), maxOf(before.load.to, before.amount)]
 		: [now.load.from, before.load.to]
 	const of = byMax || half === undefined ? was : larger(was, half)
-	if (is.sub(was).div(of).mul(hundred).compare(limit) <= 0) return undefined
-	return { before, now, byMax, rise: is.div(was).sub(one).mul(hundred) }
+	const isBySession = steps !== undefined
+	const most = isBySession ? limit.mul(timesBySession) : limit
+	if (is.sub(was).div(of).mul(hundred).compare(most) <= 0) return undefined
+	return { before, now, byMax, rise: is.div(was).sub(one).mul(hundred), isBySession }
+}
+
+/** Is it no jump from what was done in one of the weeks before: for as many reps or more, or at as high a max? */
+function isHandled<S extends PlacedSession>(
+	{ now }: Jump<S>,
+	week: number,
+	weeks: readonly WeekInRow<S>[],
+	measure: Measure<S>,
+	limit: Exact,
+	half: Exact | undefined,
+): boolean {
+	return weeks.some(each => {
+		const isRecent = each.week < week && each.week >= week - weeksBack
+		const top = isRecent ? topLoads(each.sessions, measure).get(now.item.movementName.text) : undefined
+		if (top?.kind !== now.kind || top.load.to.compare(zero) <= 0) return false
+		if (top.amount.compare(now.amount) >= 0) return jumpOf({ before: top, now }, limit, half) === undefined
+		return now.kind === 'reps' && maxOf(top.load.from, top.amount).compare(maxOf(now.load.from, now.amount)) >= 0
+	})
 }
 
 /** The max that a load for so many reps asks for. Source: Epley 1985 (formula from memory). */
@@ -166,9 +193,10 @@ function workOutInBlock(block: Block, programme: Programme): readonly Jump<Place
 		const base = last !== undefined && !isBreak(last, week, weeks) ? last : undefined
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
 		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
-			const jumps = ofMovement.flatMap(({ before, now }): Jump<PlacedSession>[] => {
-				const jump = jumpOf(before, now, loadRise.value, leastShare)
-				return jump && !isTested(liftOf(now.item), between, liftOf) ? [jump] : []
+			const jumps = ofMovement.flatMap((comparison): Jump<PlacedSession>[] => {
+				const jump = jumpOf(comparison, loadRise.value, leastShare)
+				if (jump === undefined || isTested(liftOf(jump.now.item), between, liftOf)) return []
+				return isHandled(jump, week.week, weeks, measure, loadRise.value, leastShare) ? [] : [jump]
 			})
 			return jumps.slice(0, 1)
 		})
@@ -245,12 +273,14 @@ function ofLifter(lifter: Lifter, programme: Programme): readonly PlanFinding[] 
 		const base = last?.isWhole && !isPause(last, week, weeks) ? last : undefined
 		const between = weeks.filter(each => each.week >= (base ?? week).week && each.week <= week.week)
 		return comparisons(base?.sessions ?? [], week.sessions, measure).flatMap(ofMovement => {
-			const jumps = ofMovement.flatMap(({ before, now, steps }): Jump<DatedSession>[] => {
-				const jump = jumpOf(before, now, limit.value, halfOf(now))
+			const jumps = ofMovement.flatMap((comparison): Jump<DatedSession>[] => {
+				const { now, steps } = comparison
+				const jump = jumpOf(comparison, limit.value, halfOf(now))
 				if (jump === undefined || isTested(liftOf(now.item), between, liftOf)) return []
 				// A week of several of the least steps is no jump.
 				const isLong = isMoreThanAStep(jump) && (steps === undefined || steps.some(isMoreThanAStep))
-				return isOther(jump) || !isLong || isInBlock(jump, programme) ? [] : [jump]
+				const isFine = isOther(jump) || !isLong || isHandled(jump, week.week, weeks, measure, limit.value, halfOf(now))
+				return isFine || isInBlock(jump, programme) ? [] : [jump]
 			})
 			return jumps.slice(0, 1)
 		})
@@ -327,7 +357,7 @@ function isInBlock({ now }: Jump<DatedSession>, programme: Programme): boolean {
 // In words -----------------------------------------------------------------------------------------------------------------------------
 
 function messageOf<S extends PlacedSession>(
-	{ before, now, byMax, rise }: Jump<S>,
+	{ before, now, byMax, rise, isBySession }: Jump<S>,
 	shown: (top: TopLoad<S>) => string,
 	when: (top: TopLoad<S>) => string,
 	load: (amount: Exact) => string,
@@ -337,7 +367,13 @@ function messageOf<S extends PlacedSession>(
 	const how = byMax
 		? `the max that this asks for goes from ${max(before, before.load.to)} to ${max(now, now.load.from)}, ${decimal(rise, 1)}% more`
 		: `${decimal(rise, 1)}% more`
-	return `${titleOfItem(now.item)} goes from ${shown(before)} ${when(before)} to ${shown(now)} ${when(now)}: ${how}; the limit is ${decimal(limit.value)}% a week (${limit.origin}). Take a smaller step.`
+	return `${titleOfItem(now.item)} goes from ${shown(before)} ${when(before)} to ${shown(now)} ${when(now)}: ${how}; ${limitText(limit, isBySession)}. Take a smaller step.`
+}
+
+function limitText({ value, origin }: Limit<Exact>, isBySession: boolean): string {
+	if (!isBySession) return `the limit is ${decimal(value)}% a week (${origin})`
+	const most = decimal(value.mul(timesBySession))
+	return `the limit is ${most}% a week for what goes up each session, twice the ${decimal(value)}% of all else (${origin})`
 }
 
 function amountText({ amount, kind }: TopLoad<PlacedSession>): string {
