@@ -1,6 +1,6 @@
 import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver'
 import { dayText } from '../../language/compute/session-days.ts'
-import type { Definition, DefinitionKind } from '../../language/model/definitions.ts'
+import type { Definition, DefinitionKind, MemberDays, MemberRun, Plan, Run } from '../../language/model/definitions.ts'
 import type { Span } from '../../language/model/text.ts'
 import type { TextFile } from '../../language/workspace/text-file.ts'
 import type { Feature } from '../feature.ts'
@@ -21,7 +21,7 @@ export const symbolKinds: Readonly<Record<DefinitionKind, SymbolKind>> = {
 	rules: SymbolKind.Constant,
 }
 
-/** The outline: definitions, their sessions and items, runs and days. */
+/** The outline: definitions, their sessions and items, runs, lines for one member of a team, and days. */
 export const documentSymbols: Feature = {
 	capabilities: { documentSymbolProvider: true },
 	register({ connection, workspace }) {
@@ -84,17 +84,21 @@ function partsOf(definition: Definition): Outlined[] {
 				})),
 			}))
 		case 'plan':
-			return definition.runs.map(run => ({
-				name: run.block.text,
-				detail: run.from ?? 'run',
-				kind: SymbolKind.Method,
-				span: run.span,
-				named: run.block.span,
-			}))
+			return [
+				...definition.runs.map(run => ({
+					name: run.block.text,
+					detail: run.from ?? 'run',
+					kind: SymbolKind.Method,
+					span: run.span,
+					named: run.block.span,
+					children: run.members.map(forMember),
+				})),
+				...membersBesideRuns(definition).map(forMember),
+			].sort((a, b) => a.span.start - b.span.start)
 		case 'log':
 			return definition.entries.map(entry => ({
 				name: entry.on ?? '',
-				detail: entry.session?.text ?? '',
+				detail: `${entry.missed ? 'missed ' : ''}${entry.session?.text ?? ''}`,
 				kind: SymbolKind.Method,
 				span: entry.span,
 				named: entry.span,
@@ -109,4 +113,14 @@ function partsOf(definition: Definition): Outlined[] {
 		default:
 			return []
 	}
+}
+
+function forMember({ member, span }: MemberRun | MemberDays): Outlined {
+	return { name: member.text, detail: 'for', kind: symbolKinds.lifter, span, named: member.span }
+}
+
+/** The lines of a plan that hold for one member and stand in no run. */
+export function membersBesideRuns({ members, runs }: Plan): readonly MemberDays[] {
+	const isInside = (span: Span, run: Run) => run.span.start <= span.start && span.end <= run.span.end
+	return members.filter(({ span }) => !runs.some(run => isInside(span, run)))
 }

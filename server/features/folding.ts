@@ -3,8 +3,9 @@ import type { Definition } from '../../language/model/definitions.ts'
 import type { Span } from '../../language/model/text.ts'
 import type { Feature } from '../feature.ts'
 import { rangeOf } from '../positions.ts'
+import { membersBesideRuns } from './document-symbols.ts'
 
-/** Folds definitions, sessions, items, runs, days of a log and comments of several lines. */
+/** Folds definitions, sessions, items, runs, lines for one member of a team, days of a log and comments of several lines. */
 export const folding: Feature = {
 	capabilities: { foldingRangeProvider: true },
 	register({ connection, workspace }) {
@@ -32,7 +33,10 @@ function spansOf(definition: Definition): Span[] {
 	const own = definition.span
 	if (definition.kind === 'block')
 		return [own, ...definition.sessions.flatMap(session => [session.span, ...session.items.map(item => item.span)])]
-	if (definition.kind === 'plan') return [own, ...definition.runs.map(run => run.span)]
+	if (definition.kind === 'plan') {
+		const runs = definition.runs.flatMap(run => [run.span, ...run.members.map(member => member.span)])
+		return [own, ...runs, ...membersBesideRuns(definition).map(member => member.span)]
+	}
 	if (definition.kind === 'log') return [own, ...definition.entries.map(entry => entry.span)]
 	return [own]
 }
