@@ -21,7 +21,7 @@ const { markup } = hostile
 
 const place = { uri: 'a', range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } } }
 const problem: PreviewProblem = {
-	file: `guests/${markup}.stave`,
+	file: `visitors/${markup}.stave`,
 	line: 1,
 	column: 1,
 	code: 'syntax',

@@ -3,9 +3,12 @@ const markup = `"><script>ran(1)</script><img src=x onerror=ran(2)></style>'`
 const link = '[read](javascript:ran(3)) [more](command:barstave.showLog) $(trash)'
 const inQuotes = `"${markup.replaceAll('"', '\\"')}"`
 
-/** Such words wherever a person may write some: titles of every kind, notes, reasons, cautions, and what hurt. */
+/**
+ * Such words wherever a person may write some: titles of every kind, notes, reasons, cautions, and what hurt. Problems of these files stand
+ * below those of the club, by their folder's name.
+ */
 const files = {
-	'guests/hostile.stave': `gym hostile-gym ${inQuotes}
+	'visitors/hostile.stave': `gym hostile-gym ${inQuotes}
   bar barbell 20 kg
 lifter guest-hostile ${inQuotes}
   trains at hostile-gym
@@ -29,7 +32,7 @@ log guest-hostile
   on 2026-10-19 missed hostile-day because ${inQuotes}
 `,
 	// The name of a file is somebody's text too.
-	'guests/<img src=x onerror=ran(4)>.stave': `movement hostile-lift ${inQuotes}
+	'visitors/<img src=x onerror=ran(4)>.stave': `movement hostile-lift ${inQuotes}
   pattern hinge
   equipment barbell
   trains drive
@@ -58,7 +61,7 @@ block hostile-block "${link}"
 export const hostile = {
 	files,
 	/** Where the names to rest on stand. */
-	file: 'guests/hostile.stave',
+	file: 'visitors/hostile.stave',
 	markup,
 	plan: 'hostile-plan',
 	/** What is picked in the preview, and the heading that it has then. */
