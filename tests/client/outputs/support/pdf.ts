@@ -6,7 +6,7 @@ export interface PdfPage {
 	readonly height: number
 	/** Words in the order in which the file has them, with single spaces. */
 	readonly text: string
-	/** What a person hears, piece by piece. */
+	/** What a person hears, piece by piece; nothing where the file does not say. */
 	readonly told: readonly { readonly as: string; readonly text: string }[]
 }
 
@@ -67,5 +67,6 @@ async function toldOn(page: PDFPageProxy): Promise<PdfPage['told']> {
 		node.type === 'content'
 			? [{ as, text: spaced(texts.get(node.id ?? '') ?? '') }]
 			: (node.children ?? []).flatMap(child => pieces(child, node.role ?? as))
-	return pieces((await page.getStructTree()) as StructNode, '')
+	const tree: StructNode | null = await page.getStructTree()
+	return tree === null ? [] : pieces(tree, '')
 }
