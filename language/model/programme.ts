@@ -35,10 +35,11 @@ export interface Programme {
 	/** Is it from the built-in library? */
 	isBuiltIn(definition: Definition): boolean
 	/**
-	 * How often each code would be reported on a definition, and on the plans that it concerns, if it read otherwise: so that a correction
-	 * breaks nothing else. Hints do not count. `undefined` where this is such a trial itself.
+	 * Tells how often each code would be reported on a definition, and on the plans that it concerns, if it read otherwise: so that a
+	 * correction breaks nothing else. Hints do not count. What is handed back is for a few trials at once, before anything changes.
+	 * `undefined` where this is such a trial itself.
 	 */
-	reportsIf<D extends Definition>(definition: D, changed: D): ReadonlyMap<string, number> | undefined
+	trialsOf<D extends Definition>(definition: D): ((changed: D) => ReadonlyMap<string, number>) | undefined
 	/**
 	 * A value worked out from a definition, kept until something that it read changes. `compute` must be a function declared once: it is
 	 * the key.

@@ -8,7 +8,7 @@ import { NameIndex } from '../names/name-index.ts'
 import { type LibraryPlace, library } from './library.ts'
 import { plansIn } from './member-plans.ts'
 import type { TextFile, TextReader } from './text-file.ts'
-import { reportsIf } from './what-if.ts'
+import { trialsOf } from './what-if.ts'
 
 /** Where a definition stands: its file and the offset of its first character there. */
 export interface Place {
@@ -170,8 +170,8 @@ export class Folder implements Programme {
 		return library().places.has(definition)
 	}
 
-	reportsIf<D extends Definition>(definition: D, changed: D): ReadonlyMap<string, number> {
-		return reportsIf(definition, changed, this)
+	trialsOf<D extends Definition>(definition: D): (changed: D) => ReadonlyMap<string, number> {
+		return trialsOf(definition, this)
 	}
 
 	/** Definitions of a kind that concern a lifter; the same list object as long as its members are the same. */

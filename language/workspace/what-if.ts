@@ -3,18 +3,26 @@ import type { Programme } from '../model/programme.ts'
 import type { CalendarDate } from '../model/quantities.ts'
 import { problemsOf } from './problems.ts'
 
-/** A programme in which one definition reads otherwise. It keeps nothing beyond itself. */
+/** What was worked out, by definition and computation. */
+type Results = Map<Definition, Map<unknown, unknown>>
+
+/** A programme in which one definition reads otherwise. It keeps nothing beyond itself, but for what that definition has no part in. */
 class WhatIf implements Programme {
-	private readonly kept = new Map<Definition, Map<unknown, unknown>>()
+	private readonly kept: Results = new Map()
+	/** Has what is worked out at the moment met the changed definition? */
+	private isTouched = false
 
 	constructor(
 		private readonly programme: Programme,
 		private readonly definition: Definition,
 		private readonly changed: Definition,
+		private readonly shared: Results,
 	) {}
 
 	private now<D extends Definition | undefined>(one: D): D {
-		return one === this.definition ? (this.changed as D) : one
+		if (one !== this.definition) return one
+		this.isTouched = true
+		return this.changed as D
 	}
 
 	find<K extends DefinitionKind>(kind: K, name: string): DefinitionOf<K> | undefined {
@@ -65,24 +73,49 @@ class WhatIf implements Programme {
 		return this.programme.isBuiltIn(definition)
 	}
 
-	reportsIf(): undefined {
+	trialsOf(): undefined {
 		return undefined
 	}
 
 	derived<D extends Definition, T>(definition: D, compute: (definition: D, programme: Programme) => T): T {
-		const results = this.kept.get(definition) ?? new Map<unknown, unknown>()
-		this.kept.set(definition, results)
-		if (!results.has(compute)) results.set(compute, compute(definition, this))
-		return results.get(compute) as T
+		const ofAll = resultsOf(definition, this.shared)
+		if (ofAll.has(compute)) return ofAll.get(compute) as T
+		const own = resultsOf(definition, this.kept)
+		if (own.has(compute)) {
+			this.isTouched = true
+			return own.get(compute) as T
+		}
+		const wasTouched = this.isTouched
+		this.isTouched = definition === this.changed
+		const result = compute(definition, this)
+		const results = this.isTouched ? own : ofAll
+		results.set(compute, result)
+		this.isTouched ||= wasTouched
+		return result
 	}
 }
 
-/** How often each code would be reported, hints apart, if a definition read otherwise: on it and on the plans that it concerns. */
-export function reportsIf(definition: Definition, changed: Definition, programme: Programme): ReadonlyMap<string, number> {
-	const trial = new WhatIf(programme, definition, changed)
+function resultsOf(definition: Definition, results: Results): Map<unknown, unknown> {
+	const known = results.get(definition) ?? new Map<unknown, unknown>()
+	results.set(definition, known)
+	return known
+}
+
+/**
+ * Tells how often each code would be reported, hints apart, if a definition read otherwise: on it and on the plans that it concerns. What
+ * the definition has no part in is worked out in the first trial, and shared by those that follow.
+ */
+export function trialsOf<D extends Definition>(definition: D, programme: Programme): (changed: D) => ReadonlyMap<string, number> {
+	const shared: Results = new Map()
+	return changed =>
+		// What is written is what the programme itself knows.
+		changed === definition ? reports(definition, programme) : reports(changed, new WhatIf(programme, definition, changed, shared))
+}
+
+function reports(definition: Definition, programme: Programme): ReadonlyMap<string, number> {
 	const counts = new Map<string, number>()
-	for (const one of new Set([changed, ...concerned(changed, trial)])) {
-		for (const { code, level } of problemsOf(one, trial)) {
+	for (const one of new Set([definition, ...concerned(definition, programme)])) {
+		for (const { code, level } of problemsOf(one, programme)) {
 			if (level !== 'hint') counts.set(code, (counts.get(code) ?? 0) + 1)
 		}
 	}

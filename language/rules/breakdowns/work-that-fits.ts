@@ -33,8 +33,10 @@ interface Search {
 	readonly missing: MissingWork
 	readonly weeks: readonly Week[]
 	readonly sessions: readonly string[]
-	/** How often each code is reported with such additions; `undefined` in a trial. */
-	readonly reports: (additions: readonly Addition[]) => ReadonlyMap<string, number> | undefined
+	/** How often each code is reported as it is. */
+	readonly before: ReadonlyMap<string, number>
+	/** How often each code is reported with such additions. */
+	readonly reports: (additions: readonly Addition[]) => ReadonlyMap<string, number>
 	readonly programme: Programme
 }
 
@@ -46,15 +48,18 @@ export function workForRun(
 	lifter: Lifter,
 	programme: Programme,
 ): readonly Correction[] {
+	const reportsIf = programme.trialsOf(plan)
+	if (reportsIf === undefined) return []
 	const numbers = missing.weeks.map(({ week }) => week)
 	const weeks = trainingWeeks(lifter, programme)
 		.filter(week => week.plan === plan && week.run === run && numbers.includes(week.runWeek))
 		.map(({ own, sessions }) =>
 			sessions.map(session => ({ items: session.items, name: own.includes(session) ? session.session.name.text : undefined })),
 		)
-	const reports = (additions: readonly Addition[]) => programme.reportsIf(plan, withAdditions(plan, run, additions))
+	const before = reportsIf(plan)
+	const reports = (additions: readonly Addition[]) => reportsIf(withAdditions(plan, run, additions))
 	const sessions = run.block.sessions.map(session => session.name.text)
-	const found = searchWork({ missing, weeks, sessions, reports, programme })
+	const found = searchWork({ missing, weeks, sessions, before, reports, programme })
 	if (found.length === 0) return []
 	const lines = found.map(({ dose, session }) => `add accessory ${dose.movement.name.text} ${dose.text} to ${session}`)
 	return [{ title: `Add ${titlesOf(found, programme)} in this plan`, edits: [lastRunLines(run.run, lines)] }]
@@ -62,13 +67,16 @@ export function workForRun(
 
 /** Items for a block. */
 export function workForBlock(missing: MissingWork, block: Block, programme: Programme): readonly Correction[] {
+	const reportsIf = programme.trialsOf(block)
+	if (reportsIf === undefined) return []
 	const numbers = missing.weeks.map(({ week }) => week)
 	const weeks = blockTrainingWeeks(block, programme)
 		.filter(({ week }) => numbers.includes(week))
 		.map(({ sessions }) => sessions.map(({ items, session }) => ({ items, name: session.name.text })))
-	const reports = (additions: readonly Addition[]) => programme.reportsIf(block, withItems(block, additions))
+	const before = reportsIf(block)
+	const reports = (additions: readonly Addition[]) => reportsIf(withItems(block, additions))
 	const sessions = block.sessions.map(session => session.name.text)
-	const found = searchWork({ missing, weeks, sessions, reports, programme })
+	const found = searchWork({ missing, weeks, sessions, before, reports, programme })
 	const edits = block.sessions.flatMap(session => {
 		const here = found.filter(addition => addition.session === session.name.text)
 		const lines = here.map(({ dose }) => `accessory ${dose.movement.name.text} ${dose.text}`)
@@ -78,9 +86,7 @@ export function workForBlock(missing: MissingWork, block: Block, programme: Prog
 }
 
 /** Takes the addition that brings the weeks nearest to their needs, of those that break nothing, until the needs are met. */
-function searchWork({ missing, weeks, sessions, reports, programme }: Search): readonly Addition[] {
-	const before = reports([])
-	if (before === undefined) return []
+function searchWork({ missing, weeks, sessions, before, reports, programme }: Search): readonly Addition[] {
 	const open = candidates(missing, sessions, programme)
 	const chosen: Addition[] = []
 	let lack = lackOf(missing, weeks, chosen)

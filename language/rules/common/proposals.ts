@@ -21,12 +21,13 @@ export function soundOnes<D extends Definition>(
 	proposals: () => readonly Proposal<D>[],
 ): () => readonly Correction[] {
 	return () => {
-		const before = programme.reportsIf(definition, definition)
-		if (before === undefined) return []
+		const reportsIf = programme.trialsOf(definition)
+		if (reportsIf === undefined) return []
+		const before = reportsIf(definition)
 		const sound: Correction[] = []
 		for (const { correction, changed } of proposals()) {
 			if (sound.length === mostOffered) break
-			if (isNoWorse(before, programme.reportsIf(definition, changed), code)) sound.push(correction)
+			if (isNoWorse(before, reportsIf(changed), code)) sound.push(correction)
 		}
 		return sound
 	}

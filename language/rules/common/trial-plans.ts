@@ -6,12 +6,7 @@ export function withRunChanges(plan: Plan, run: Run, changes: readonly RunChange
 }
 
 /** Is nothing reported more often than before, and, where a code is given, that code less often? */
-export function isNoWorse(
-	before: ReadonlyMap<string, number>,
-	after: ReadonlyMap<string, number> | undefined,
-	better?: string,
-): boolean {
-	if (after === undefined) return false
+export function isNoWorse(before: ReadonlyMap<string, number>, after: ReadonlyMap<string, number>, better?: string): boolean {
 	const count = (of: ReadonlyMap<string, number>, code: string) => of.get(code) ?? 0
 	if (better !== undefined && count(after, better) >= count(before, better)) return false
 	return [...after.keys()].every(code => count(after, code) <= count(before, code))

@@ -21,14 +21,15 @@ interface WayBack {
  */
 export function stepsDown(asked: AskedGate, plan: Plan, programme: Programme): readonly Correction[] {
 	const lifter = programme.find('lifter', plan.lifter.text)
-	const before = programme.reportsIf(plan, plan)
+	const reportsIf = programme.trialsOf(plan)
 	const movement = asked.movements.length === 1 ? programme.find('movement', asked.movements[0]!) : undefined
-	if (lifter === undefined || before === undefined || movement === undefined) return []
+	if (lifter === undefined || reportsIf === undefined || movement === undefined) return []
+	const before = reportsIf(plan)
 	const { run } = asked.run
 	for (const lower of stepsBelow(movement, asked, lifter, programme)) {
 		const ways = [swapped(movement, lower, asked), replaced(movement, lower, asked, plan, programme)]
 		for (const way of ways.filter(one => one !== undefined)) {
-			const after = programme.reportsIf(plan, withRunChanges(plan, run, way.changes))
+			const after = reportsIf(withRunChanges(plan, run, way.changes))
 			if (!isNoWorse(before, after, 'gate-not-passed')) continue
 			const title = `Go back to ${titleOf('movement', lower.name.text, programme)} in this plan`
 			return [{ title, edits: [lastRunLines(run, way.lines)] }]
