@@ -3,7 +3,7 @@ import type { Exact, ExactRange } from '../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../model/schedule.ts'
 import type { Role } from '../model/vocabulary.ts'
 import { exact, zero } from './exact.ts'
-import { addRanges, nothing, times, timesCount } from './volume/ranges.ts'
+import { addRanges, eachEnd, nothing, times, timesCount } from './volume/ranges.ts'
 
 /** Seconds of a rep without a tempo (common practice). */
 const secondsPerRep = 3
@@ -70,21 +70,25 @@ const known = new WeakMap<readonly PlannedItem[], ExactRange>()
  * are done in rounds, with the rest of the round's last item. Low end without the optional sets, high end with them.
  */
 export function sessionSeconds(items: readonly PlannedItem[]): ExactRange {
-	const length = known.get(items) ?? { from: lengthOf(items, 'from'), to: lengthOf(items, 'to') }
+	const length = known.get(items) ?? workOutLength(items)
 	known.set(items, length)
 	return length
 }
 
-function lengthOf(items: readonly PlannedItem[], end: 'from' | 'to'): Exact {
-	let total = zero
+function workOutLength(items: readonly PlannedItem[]): ExactRange {
+	const all = lengthOf(inOrderDone(items, 'to'))
+	const hasOptional = items.some(({ sets }) => sets.some(set => set.optional))
+	return hasOptional ? { from: lengthOf(inOrderDone(items, 'from')).from, to: all.to } : all
+}
+
+function lengthOf(groups: readonly (readonly DoneSet[])[]): ExactRange {
+	let total = nothing
 	let lastRest = zero
-	for (const sets of inOrderDone(items, end)) {
-		for (const { set, role, rests } of sets) {
-			lastRest = rests ? set.restSeconds : zero
-			total = total.add(workSeconds(set, role)[end]).add(lastRest)
-		}
+	for (const { set, role, rests } of groups.flat()) {
+		lastRest = rests ? set.restSeconds : zero
+		total = addRanges(addRanges(total, workSeconds(set, role)), { from: lastRest, to: lastRest })
 	}
-	return total.sub(lastRest)
+	return eachEnd(total, end => end.sub(lastRest))
 }
 
 interface DoneSet {

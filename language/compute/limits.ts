@@ -1,4 +1,4 @@
-import type { Block, Limits } from '../model/definitions.ts'
+import type { Block, Lifter, Limits } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
 import type { Fact } from '../model/text.ts'
 import { compare } from './exact.ts'
@@ -45,8 +45,17 @@ export type LimitsOf = string | Block | undefined
  */
 export function limitsFor(whose: LimitsOf, programme: Programme): MergedLimits {
 	if (typeof whose === 'object') return programme.derived(whose, limitsOfBlock)
+	const lifter = whose === undefined ? undefined : programme.find('lifter', whose)
+	return lifter === undefined ? mergedFor(whose, programme) : programme.derived(lifter, limitsOfLifter)
+}
+
+function limitsOfLifter(lifter: Lifter, programme: Programme): MergedLimits {
+	return mergedFor(lifter.name.text, programme)
+}
+
+function mergedFor(lifter: string | undefined, programme: Programme): MergedLimits {
 	const merged: Merging = {}
-	for (const rank of ranksFor(whose, programme)) {
+	for (const rank of ranksFor(lifter, programme)) {
 		const ofRank: Merging = {}
 		for (const definition of rank) {
 			const origin = originOf(definition, programme)
