@@ -193,7 +193,7 @@ function sheetItem(item: ScheduledItem, programme: Programme): SheetItem {
 	return {
 		...itemFacts(item, programme),
 		insteadOf: instead === undefined ? null : (programme.find('movement', instead)?.title?.text ?? instead),
-		sets: item.sets.map(set => ({ ...setFacts(set), ...computedFacts(set) })),
+		sets: item.sets.map(set => ({ ...setFacts(set), ...changedPercent(set), ...computedFacts(set) })),
 	}
 }
 
@@ -248,6 +248,12 @@ function setFacts(set: PlannedSet): Omit<SheetSet, keyof LoadFacts> {
 		tempo: tempo?.text ?? null,
 		restSeconds: restSeconds.valueOf(),
 	}
+}
+
+/** `70%` that the plan scales, or to which the weeks have added 5 lb, is no 70% any more: what it is then, to a tenth. */
+function changedPercent({ load, computed: { percent } }: ScheduledSet): Partial<Pick<SheetSet, 'percent'>> {
+	if (load.kind !== 'percent' || load.of !== 'best' || percent === undefined || percent.from.equals(load.percent.from)) return {}
+	return { percent: { from: decimal(percent.from, 1), to: decimal(percent.to, 1) } }
 }
 
 function computedFacts({ load, computed }: ScheduledSet): LoadFacts {

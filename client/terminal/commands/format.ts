@@ -98,6 +98,8 @@ function summaryOf(changed: number, files: number, check: true | undefined): str
 /** A coach who sees no change where one was due is told why. */
 function sayWhatStays(workspace: Workspace, paths: readonly string[]): void {
 	for (const where of paths) {
+		// What is no text has been told of.
+		if (workspace.files.get(where)?.fault) continue
 		const parts = workspace.folder.file(workspace.uriOf(where))?.parts ?? []
 		const unread = parts.filter(part => part.faults.some(fault => fault.code === 'syntax')).length
 		if (unread === 0) continue

@@ -55,7 +55,9 @@ export function exactLoad(
 				const lighter = load.share.equals(one)
 					? ''
 					: `, ${decimal(load.share.mul(hundred))}% of it: ${massRangeText({ from, to }, owner.unit)}`
-				return [{ text: `Written load: ${written}${lighter}.` }]
+				// In another unit than the gym's, so that what follows can be compared.
+				const inGym = load.to.unit === owner.unit || lighter !== '' ? '' : ` = ${massRangeText({ from, to }, owner.unit)}`
+				return [{ text: `Written load: ${written}${inGym}${lighter}.` }]
 			}
 			return adjusted({ from, to }, steps, load, owner)
 		}

@@ -197,6 +197,30 @@ describe('a load sheet', () => {
 		])
 	})
 
+	it('has the percent that a set is at, where kilograms are added or the plan scales it', () => {
+		const text = [
+			'lifter someone',
+			'best deadlift 200 kg on 2026-09-01',
+			'best bench-press 100 kg on 2026-09-01',
+			'block one',
+			'weeks 2',
+			'session day on monday',
+			'main deadlift 3 x 5 at 70% each week add 5 kg',
+			'main bench-press 3 x 5 at 70-75%',
+			'plan test-plan for someone',
+			'start 2026-10-05',
+			'run one',
+			'scale bench-press 95%',
+		].join('\n')
+		const percents = sheetOf(text, 'test-plan').sessions.map(({ items }) => items.map(item => item.sets[0]!.percent))
+		// 140 kg and 145 kg of 200 are 70% and 72.5%; 95% of 70% is 66.5%, of 75% 71.25%.
+		const press = { from: '66.5', to: '71.3' }
+		expect(percents).toEqual([
+			[{ from: '70', to: '70' }, press],
+			[{ from: '72.5', to: '72.5' }, press],
+		])
+	})
+
 	it('leads up to a test, whose load is open', () => {
 		// 50, 70, 80 and 90% of 160 kg: 80, 112, 128, 144. Without a gym steps of 2.5 kg: 80, 112.5, 127.5, 145.
 		const sets = setsOf('test pull 1 x 1')
