@@ -19,7 +19,7 @@ import { liftedKilograms } from '../common/lifted.ts'
 import { withoutLoneDeloads } from '../common/lone-deloads.ts'
 import type { DatedSession, PlacedSession } from '../common/placed-sessions.ts'
 import { headOf, placeOfItem } from '../common/places.ts'
-import { type Proposal, soundOnes, withGroups } from '../common/proposals.ts'
+import { type Proposal, soundOnes, withGroups, withItem } from '../common/proposals.ts'
 import { findingsOn, type PlanFinding } from '../common/run-findings.ts'
 import { isTested, type Measure, type TopLoad, topLoads } from '../common/top-loads.ts'
 import { blockWeeks, type CalendarWeek, calendarWeeks, type WeekInRow } from '../common/week-rows.ts'
@@ -230,7 +230,10 @@ function checkBlock(block: Block, programme: Programme): Finding[] {
 				{ definition: block, span: headOf(jump.before.item.item), message: `Week ${jump.before.session.runWeek}.` },
 				limitPlace(limit),
 			],
-			corrections: soundOnes(code, block, programme, () => lowered(jump, limit.value, block)),
+			corrections: soundOnes(code, block, programme, () => [
+				...lowered(jump, limit.value, block),
+				...smallerStep(jump, limit.value, block),
+			]),
 		}
 	})
 }
@@ -245,9 +248,11 @@ function lowered({ before, now, byMax }: Jump<PlacedSession>, limit: Exact, bloc
 	const { load } = group
 	const isWritten = now.item.changeCount === 0 && now.item.sessionChangeCount === 0 && now.item.from !== 'deload-fill'
 	if (!isWritten || load?.kind !== 'percent' || load.of !== undefined || !load.percent.from.equals(load.percent.to)) return []
-	const factor = one.add(limit.div(hundred))
-	const most = byMax ? maxOf(before.load.to, before.amount).mul(factor).div(maxOf(one, now.amount)) : before.load.to.mul(factor)
-	const percent = smaller(most.mul(exact(2)).floor().div(exact(2)), load.percent.from)
+	const share = limit.div(hundred)
+	const most = byMax
+		? maxOf(before.load.to, before.amount).mul(one.add(share)).div(maxOf(one, now.amount))
+		: before.load.to.add(larger(before.load.to, leastShare).mul(share))
+	const percent = smaller(inHalves(most), load.percent.from)
 	const after: SetGroup = { ...group, load: { ...load, percent: { from: percent, to: percent } } }
 	return [
 		{
@@ -258,6 +263,27 @@ function lowered({ before, now, byMax }: Jump<PlacedSession>, limit: Exact, bloc
 			changed: withGroups(block, each => (each === group ? after : each)),
 		},
 	]
+}
+
+/** The highest step of half percents that the limit allows, in place of an `each week add …%` that is too long. */
+function smallerStep({ before, now }: Jump<PlacedSession>, limit: Exact, block: Block): Proposal<Block>[] {
+	const { item } = now.item
+	const [change, another] = item.changes
+	const isOwnStep = before.item.item === item && now.item.from === 'every-week'
+	if (!isOwnStep || change === undefined || another || change.each !== 'week' || change.unit !== '%') return []
+	const amount = inHalves(larger(before.load.to, leastShare).mul(limit).div(hundred))
+	if (amount.compare(zero) <= 0 || amount.compare(change.amount) >= 0) return []
+	const text = `each week add ${percentText(amount)}`
+	return [
+		{
+			correction: { title: `Add ${percentText(amount)} each week`, edits: [{ span: change.span, text }] },
+			changed: withItem(block, item, each => ({ ...each, changes: [{ ...change, amount }] })),
+		},
+	]
+}
+
+function inHalves(percent: Exact): Exact {
+	return percent.mul(exact(2)).floor().div(exact(2))
 }
 
 // In a lifter's calendar ---------------------------------------------------------------------------------------------------------------

@@ -65,6 +65,7 @@ const offers: readonly (readonly [code: string, text: string, title: string, lin
 	['sets-outside-range', weeks('accessory plank 8 x 40 s'), 'Bring it to 6 sets a session', /plank 6 x 40 s/],
 	['reps-outside-range', weeks('accessory romanian-deadlift 3 x 20 rir 4'), 'Bring it to 15 reps', /3 x 15 rir 4/],
 	['carry-outside-range', weeks('accessory suitcase-carry 3 x 60 m each side'), 'Bring it to 40 m', /3 x 40 m/],
+	['load-jump', weeks('main deadlift 3 x 5 at 50% each week add 6%'), 'Add 5% each week', /each week add 5%/],
 	['gate-not-passed', ofTeam(`    ${weighted}`), 'Go back to Plank in this plan', /\n {4}swap weighted-plank for plank/],
 	[
 		'gate-not-passed',
