@@ -29,7 +29,7 @@ beforeAll(async () => {
 	server = await startCodeServer(profile)
 	browser = await launchBrowser()
 	const page = await browser.newPage({ viewport: { width: 1500, height: 950 } })
-	page.setDefaultTimeout(20_000)
+	page.setDefaultTimeout(60_000)
 	bench = await Workbench.open(page, server.urlOf(club))
 })
 

@@ -166,19 +166,19 @@ test('a server that keeps stopping is left alone until the person starts it', as
 	const told = bench.page.locator('.notification-toast', { hasText: 'Texts are not checked.' })
 	for (let time = 0; time < 5 && !(await told.isVisible()); time++) {
 		await killServer()
-		await Promise.race([told.waitFor(), expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()])
+		await Promise.race([told.waitFor(), expect.poll(runningServer).toBeDefined()])
 	}
 	await told.waitFor()
 	expect(await runningServer()).toBeUndefined()
 	await told.getByRole('button', { name: 'Start checking again' }).click()
-	await expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()
+	await expect.poll(runningServer).toBeDefined()
 })
 
 test('no process stays when the editor has ended', async () => {
 	const pid = await runningServer()
 	expect(pid).toBeDefined()
 	await server.stop()
-	await expect.poll(() => isAlive(pid!), { timeout: 20_000 }).toBe(false)
+	await expect.poll(() => isAlive(pid!)).toBe(false)
 })
 
 async function runningServer(): Promise<number | undefined> {
@@ -188,7 +188,7 @@ async function runningServer(): Promise<number | undefined> {
 }
 
 async function killServer(): Promise<void> {
-	await expect.poll(runningServer, { timeout: 20_000 }).toBeDefined()
+	await expect.poll(runningServer).toBeDefined()
 	const pid = (await runningServer())!
 	process.kill(pid, 'SIGKILL')
 	await expect.poll(() => isAlive(pid)).toBe(false)

@@ -3,7 +3,7 @@ import { placeOf, type Workbench } from '../workbench/workbench.ts'
 import { hostile } from './hostile.ts'
 import type { Step } from './names.ts'
 
-/** What a person does at a workbench on the club that `clubForSteps` makes. One after the other: each leaves the texts as it found them. */
+/** What a person does at a workbench on the example club with the texts of `hostile` in it. One after the other: each leaves the texts as it found them. */
 export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Promise<void>>> = {
 	'a wrong name is underlined while it is typed': async (bench, { plan }) => {
 		await bench.openFile('plans/mara-autumn.stave')
@@ -11,10 +11,11 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.editor.locator('.squiggly-error').first().waitFor()
 	},
 	'the problem is in the list of problems': async bench => {
-		const rows = await bench.problems()
+		const { rows, restore } = await bench.problemsWith('hinge-rebuilt')
 		const row = rows.filter({ hasText: 'unknown-name' })
 		await row.waitFor()
 		expect(await row.textContent()).toMatch(/hinge-rebuilt.*hinge-rebuild/)
+		await restore()
 	},
 	'a quick fix corrects it': async (bench, { plan }) => {
 		await bench.openFile('plans/mara-autumn.stave')

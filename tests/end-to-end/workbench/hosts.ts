@@ -77,7 +77,7 @@ async function open({ prepare, language }: Wishes, start: Start): Promise<Host> 
 		const browser = await launchBrowser()
 		ends.defer(() => browser.close())
 		const page = await browser.newPage({ viewport: { width: 1500, height: 950 } })
-		page.setDefaultTimeout(20_000)
+		page.setDefaultTimeout(60_000)
 		const bench = await Workbench.open(page, url, language)
 		const all = ends.move()
 		return { bench, root, server, [Symbol.asyncDispose]: () => all.disposeAsync() }

@@ -166,10 +166,21 @@ export class Workbench {
 			.first()
 	}
 
-	/** Opens the Problems view, and gives its rows. */
+	/** Opens the Problems view, and gives its rows; of many, only those on the screen are there. */
 	async problems(): Promise<Locator> {
 		await this.run('Problems: Focus on Problems View')
 		return this.page.locator('.markers-panel .monaco-list-row')
+	}
+
+	/** Opens the Problems view with the rows that have a text, until `restore` shows all again. */
+	async problemsWith(text: string): Promise<{ readonly rows: Locator; restore(): Promise<void> }> {
+		await this.problems()
+		await this.page.keyboard.press('Control+f')
+		await this.page.keyboard.type(text)
+		return {
+			rows: this.page.locator('.markers-panel .monaco-list-row', { hasText: text }),
+			restore: () => this.page.keyboard.press('Escape'),
+		}
 	}
 
 	/** The page inside a webview, through the two frames that the editor puts around it. */
