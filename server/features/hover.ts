@@ -2,7 +2,7 @@ import { type AstNode, CstUtils } from 'langium'
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
 import type { SetGroup } from '../../language/model/prescription.ts'
-import type { ScheduledSession } from '../../language/model/schedule.ts'
+import type { ScheduledItem, ScheduledSession } from '../../language/model/schedule.ts'
 import type { Span } from '../../language/model/text.ts'
 import { exampleLines } from '../../language/parser/examples.ts'
 import type { Picked } from '../../language/reports/chosen-plan.ts'
@@ -134,9 +134,8 @@ function loadHover({ definition, offset, folder }: Found, picked: Picked | undef
 	const ofPicked = running.filter(plan => isPicked(plan, picked))
 	const plans = ofPicked.length > 0 ? ofPicked : running
 	const ways = plans.flatMap(plan => {
-		const way = wayOfLoad(schedulePlan(plan, folder).sessions, group, folder)
-		const lifter = folder.find('lifter', plan.lifter.text)
-		return way ? [`**${escaped(lifter ? titleOf(lifter) : plan.lifter.text)}** (${escaped(plan.name.text)})\n\n${way}`] : []
+		const days = daysWith(group, schedulePlan(plan, folder).sessions)
+		return days.length > 0 ? [{ plan, days }] : []
 	})
 	if (ways.length === 0) {
 		const { what, example } = exampleLines.SetGroup!
@@ -144,31 +143,42 @@ function loadHover({ definition, offset, folder }: Found, picked: Picked | undef
 		const text = `${why}, so there is no load to show. This is how ${what} are written: \`${example}\``
 		return { span: group.span, text }
 	}
+	const shown = ways.slice(0, mostPlans).map(({ plan, days }) => {
+		const lifter = folder.find('lifter', plan.lifter.text)
+		const heading = `**${escaped(lifter ? titleOf(lifter) : plan.lifter.text)}** (${escaped(plan.name.text)})`
+		return `${heading}\n\n${wayOfLoad(days, group, folder)}`
+	})
 	const more = ways.length > mostPlans ? [`_and ${ways.length - mostPlans} more plans_`] : []
-	return { span: group.span, text: [...ways.slice(0, mostPlans), ...more].join('\n\n---\n\n') }
+	return { span: group.span, text: [...shown, ...more].join('\n\n---\n\n') }
 }
 
-/**
- * What the sets of a group ask for and how their loads came about: one explanation a week, where weeks differ, or a day, where an item stands
- * on several. A set knows its group by identity: spans of blocks and plans count from places of their own.
- */
-function wayOfLoad(sessions: readonly ScheduledSession[], group: SetGroup, folder: Folder): string | undefined {
-	const days = sessions.flatMap(session => {
+/** An item that has a set group, on a day of a plan. */
+interface Day {
+	readonly session: ScheduledSession
+	readonly item: ScheduledItem
+}
+
+/** A set knows its group by identity: spans of blocks and plans count from places of their own. */
+function daysWith(group: SetGroup, sessions: readonly ScheduledSession[]): Day[] {
+	return sessions.flatMap(session => {
 		const item = session.items.find(one => one.sets.some(set => set.group === group))
 		return item ? [{ session, item }] : []
 	})
+}
+
+/** What the sets of a group ask for and how their loads came about: one explanation a week, where weeks differ, or a day, where an item stands on several. */
+function wayOfLoad(days: readonly Day[], group: SetGroup, folder: Folder): string {
 	const isOfOneDay = new Set(days.map(({ session }) => session.weekday)).size < 2
 	const byText = new Map<string, Set<string>>()
 	for (const { session, item } of days) {
-		const isOfGroup = (number: number) => item.sets[number - 1]?.group === group
 		const text = explainItem(item, folder)
-			.filter(({ from, to }) => isOfGroup(from) || isOfGroup(to))
+			// Neighbours that ask for the same are explained together, whichever group they are of.
+			.filter(({ from, to }) => item.sets.slice(from - 1, to).some(set => set.group === group))
 			.flatMap(({ heading, lines }) => [heading, ...lines])
 			.map(escaped)
 			.join('  \n')
 		const week = isOfOneDay ? String(session.runWeek) : `${session.runWeek} (${session.weekday})`
 		byText.set(text, (byText.get(text) ?? new Set()).add(week))
 	}
-	if (byText.size === 0) return undefined
 	return [...byText].map(([text, weeks]) => `_Week ${[...weeks].join(', ')}_  \n${text}`).join('\n\n')
 }

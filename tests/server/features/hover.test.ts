@@ -39,6 +39,7 @@ it('says of each set what it asks for: of every step of a ramp, and of what has 
 		'  weeks 2',
 		'  session pull on monday',
 		'    main deadlift ramp 3 x 4 from 60% to 80%, 2 x 3 at 90% of top set',
+		'    accessory side-plank 1 x 20 s, 1 x 20 s, 1 x 20 s',
 		'    accessory plank 2-3 x 30 s rest 1 min',
 		'      each week add 5 s',
 		'plan steps for mara-lind',
@@ -64,7 +65,11 @@ it('says of each set what it asks for: of every step of a ramp, and of what has 
 		).toBe(true)
 	expect(ramp.join()).not.toContain('top set')
 	expect((await at(3, '2 x 3')).join()).toMatch(/Sets 4-5: 3 reps at 90% of top set rest 3 min/)
-	const plank = (await at(4, '30 s')).join()
+	// Three groups that ask for the same; the place is in the one between.
+	const between = text.split('\n')[4]!.indexOf('x', text.split('\n')[4]!.indexOf(','))
+	const same = (await hoverText(club.editor.at(uri, 4, between)))!.replaceAll('\\', '')
+	expect(same).toMatch(/_Week 1, 2_\s+Sets 1-3: 20 s rest 1 min 30 s$/)
+	const plank = (await at(5, '30 s')).join()
 	expect(plank).toMatch(/_Week 1_,Sets 1-2: 30 s rest 1 min,Set 3: 30 s rest 1 min \(optional\)/)
 	expect(plank).toMatch(/_Week 2_,Sets 1-2: 35 s rest 1 min,Each week add 5 s: once by this week\./)
 	await club.editor.close(uri)
