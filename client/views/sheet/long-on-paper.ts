@@ -11,7 +11,13 @@ const heights = {
 	line: 8.2,
 	/** A warm-up's line has no boxes. */
 	warmUp: 4.1,
+	/** A movement's name, and a line of what is said below a name. */
+	name: 5.5,
+	remark: 3.8,
 }
+
+/** Letters in a line of a session's notes, and in one below a movement. */
+const letters = { session: 66, movement: 27 }
 
 /** Boxes that stand beside each other. */
 const boxesInLine = 4
@@ -20,15 +26,22 @@ const boxesInLine = 4
 const room = 232
 
 /** Is a week too long for one page at full size? A style sheet cannot know. */
-export function isLongOnPaper(sessions: readonly { readonly session: Pick<SheetSession, 'items'> }[]): boolean {
+export function isLongOnPaper(sessions: readonly { readonly session: Pick<SheetSession, 'items' | 'notes'> }[]): boolean {
 	const tall = sessions.map(({ session }) => {
-		const lines = session.items.map(({ role, sets }) => {
+		const lines = session.items.map(({ role, sets, notes, milestones }) => {
+			const said = remarks([...milestones, ...notes], letters.movement)
 			const folds = foldSets(sets)
-			if (role === 'warm-up') return Math.max(1, folds.length) * heights.warmUp
+			if (role === 'warm-up') return Math.max(Math.max(1, folds.length) * heights.warmUp, heights.warmUp + said)
 			const rows = folds.reduce((sum, { firm, optional }) => sum + Math.ceil((firm + optional) / boxesInLine), 0)
-			return Math.max(1, rows) * heights.line
+			return Math.max(Math.max(1, rows) * heights.line, heights.name + said)
 		})
-		return heights.session + lines.reduce((sum, line) => sum + line, 0)
+		return heights.session + remarks(session.notes, letters.session) + lines.reduce((sum, line) => sum + line, 0)
 	})
 	return tall.reduce((sum, height) => sum + height, heights.head) > room
+}
+
+/** The height of texts of so many letters a line. */
+function remarks(texts: readonly string[], perLine: number): number {
+	const lines = texts.flatMap(text => text.split('\n')).map(line => Math.max(1, Math.ceil(line.length / perLine)))
+	return lines.reduce((sum, count) => sum + count, 0) * heights.remark
 }
