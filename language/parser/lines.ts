@@ -1,3 +1,4 @@
+import type { IToken } from 'chevrotain'
 import type { AstNode } from 'langium'
 import { type Parsed, spanOf } from './parse.ts'
 import type { Origin } from './shorthand/read.ts'
@@ -35,7 +36,7 @@ export function linesOf({ tree, tokens, text }: Parsed, offset: number): Line[] 
 	return nodes.map((node, index) => {
 		const next = nodes[index + 1]?.$cstNode?.offset ?? Number.POSITIVE_INFINITY
 		const own: LineToken[] = []
-		for (let token = tokens[at]; token && token.startOffset < next; token = tokens[++at]) {
+		for (let token = tokens[at]; token && isBefore(token, tokens[at + 1], next); token = tokens[++at]) {
 			const { start, end } = spanOf(token)
 			const isGuess = (token.payload as Origin | undefined)?.unsettled
 			if (isGuess && end === start) continue
@@ -47,6 +48,13 @@ export function linesOf({ tree, tokens, text }: Parsed, offset: number): Line[] 
 		lines.set(node, line)
 		return line
 	})
+}
+
+/** Does a token stand before a place? A line that is only meant begins on the last letter of the one before. */
+function isBefore(token: IToken, after: IToken | undefined, place: number): boolean {
+	if (token.startOffset !== place) return token.startOffset < place
+	const isOwnLine = (one: IToken | undefined) => (one?.payload as Origin | undefined)?.isOwnLine === true
+	return isOwnLine(after) && !isOwnLine(token)
 }
 
 /** A node that is a line, with all that belong to it. */

@@ -1,4 +1,4 @@
-import { EOF, type IRecognitionException, type IToken } from 'chevrotain'
+import type { IRecognitionException, IToken } from 'chevrotain'
 import { type DefinitionKind, definitionKinds } from '../model/definitions.ts'
 import type { Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
@@ -48,22 +48,46 @@ const lineWords: Readonly<Record<DefinitionKind, readonly string[]>> = {
 	rules: ['the name of a rule and a level', 'source', 'note'],
 }
 
+/** What may stand below a session. */
+const wordsInSession = [
+	...['main', 'accessory', 'warm-up', 'conditioning', 'test', 'week', 'each week', 'each session', 'once', 'with the item above'],
+	...['note', 'allow', 'session'],
+]
+
 /** What stands here, and what a correct line of that kind is: in a coach's words, never the parser's. */
-export function explainFault(error: IRecognitionException, tokens: readonly IToken[]): string {
+export function explainFault(error: IRecognitionException, tokens: readonly IToken[], isAtEnd: boolean): string {
 	const kind = tokens[0]?.tokenType.name as DefinitionKind
-	const found = error.token.tokenType === EOF || error.token.startOffset === undefined ? undefined : error.token.image
+	const found = isAtEnd || error.token.startOffset === undefined ? undefined : error.token.image
 	const rule = innermostLine(error)
-	if (!rule || rule === 'Document' || (definitionKinds as readonly string[]).includes(rule.toLowerCase())) {
+	if (!rule || !isInLine(error)) {
 		if (isHeader(error, tokens)) return explainHeader(kind, found)
 		if (found === 'allow') {
 			return 'An exception stands inside an item, session, block, run, plan or lifter, and here it cannot. Or set the level of the rule for all: rules house with a line such as missed-work off.'
 		}
-		const words = lineWords[kind] ?? definitionKinds
+		const line = found === undefined ? undefined : lineThatBegins(found, kind)
+		if (line) return `This line is not whole. Write ${line.what} like this: ${line.example}`
+		const isInSession = kind === 'block' && tokens.some(token => token.tokenType.name === 'session' && token !== error.token)
+		const words = isInSession ? wordsInSession : (lineWords[kind] ?? definitionKinds)
 		return `${quote(found)} does not fit here. Lines of ${article(kind)} begin with: ${words.join(', ')}.`
 	}
 	const { what, example } = exampleLines[rule]!
 	const begin = found === undefined ? 'The line ends too early.' : `${quote(found)} does not fit here.`
-	return `${begin} This is how ${what} is written: ${example}`
+	return `${begin} Write ${what} like this: ${example}`
+}
+
+/** Is the fault within a line, and not where one begins? */
+export function isInLine(error: IRecognitionException): boolean {
+	const rule = innermostLine(error)
+	return rule !== undefined && rule !== 'Document' && !(definitionKinds as readonly string[]).includes(rule.toLowerCase())
+}
+
+/** A line of a definition of that kind that begins with a word. */
+function lineThatBegins(word: string, kind: DefinitionKind): { readonly what: string; readonly example: string } | undefined {
+	if (!lineWords[kind]?.some(words => words.split(' ')[0] === word)) return undefined
+	const begins = ({ example }: { readonly example: string }) => example.split(' ')[0] === word
+	return ['main', 'accessory', 'warm-up', 'conditioning', 'test'].includes(word)
+		? exampleLines.Item
+		: Object.values(exampleLines).find(begins)
 }
 
 function isHeader(error: IRecognitionException, tokens: readonly IToken[]): boolean {
@@ -74,7 +98,7 @@ function explainHeader(kind: DefinitionKind, found: string | undefined): string 
 	const name = kind.slice(0, 1).toUpperCase() + kind.slice(1)
 	const { example } = exampleLines[kind === 'rules' ? 'RuleLevels' : name]!
 	const begin = found === undefined ? `"${kind}" needs a name.` : `After "${kind}" stands a name, not ${quote(found)}.`
-	return `${begin} This is how it is written: ${example}`
+	return `${begin} Write it like this: ${example}`
 }
 
 /** The innermost rule of the grammar, at the fault, that is a line of its own. */

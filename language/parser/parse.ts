@@ -1,13 +1,16 @@
-import { EOF, type IRecognitionException, type IToken, type TokenType } from 'chevrotain'
+import type { IRecognitionException, IToken, TokenType } from 'chevrotain'
 import type { AstNode, LangiumCoreServices } from 'langium'
 import type { Document, Definition as Tree } from '../grammar/generated/ast.ts'
 import type { Correction, Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { nearest } from '../names/nearest.ts'
-import { explainFault, meansNothing, quote } from './messages.ts'
+import { explainFault, isInLine, meansNothing, quote } from './messages.ts'
+import { lineAsNote, passOver } from './pass-over.ts'
+import { reorder } from './reorder.ts'
 import type { HandedLexer } from './services.ts'
 import { type Origin, readShorthand } from './shorthand/read.ts'
 import { isReserved, isReservedInCapitals, type Stretch } from './split.ts'
+import { beginOfTextLine } from './text-lines.ts'
 import { reservedWords } from './words.ts'
 
 /** A definition's tree, or a stretch of text that none could be made of; all positions count from `start`. */
@@ -24,6 +27,8 @@ export interface Parsed {
 	readonly tokens: readonly IToken[]
 	/** Stretches of the text that are read as if they were not there: a list's dash, brackets. */
 	readonly leftOut: readonly Span[]
+	/** Stretches of sound lines that mean nothing there, each with its fault. */
+	readonly passedOver: readonly Span[]
 	readonly faults: readonly Fault[]
 }
 
@@ -143,7 +148,7 @@ export class DefinitionParser {
 		}
 		if (isReserved(first)) {
 			const { tree, errors } = this.attempt(tokens, text)
-			if (errors.length === 0) return [{ start, end, text, lastEnd, tree, tokens, leftOut: [], faults: [] }]
+			if (errors.length === 0) return [{ start, end, text, lastEnd, tree, tokens, leftOut: [], passedOver: [], faults: [] }]
 		}
 		const header = this.misspeltHeader(tokens)
 		if (header === 0) {
@@ -160,12 +165,13 @@ export class DefinitionParser {
 				...this.parseFrom(later, text.slice(cut), start + cut),
 			]
 		}
-		if (!isReserved(first)) return [{ start, end, text, lastEnd, tree: undefined, tokens, leftOut: [], faults: [stray(first)] }]
+		if (!isReserved(first))
+			return [{ start, end, text, lastEnd, tree: undefined, tokens, leftOut: [], passedOver: [], faults: [stray(first)] }]
 		return [{ start, end, text, lastEnd, ...this.repair(tokens, text) }]
 	}
 
 	/** Reads what is pasted from elsewhere as what it means, and on after faults: misspelt words as the nearest that let more be read, else from the next line's first word. */
-	private repair(given: IToken[], text: string): Pick<Parsed, 'tree' | 'tokens' | 'leftOut' | 'faults'> {
+	private repair(given: IToken[], text: string): Pick<Parsed, 'tree' | 'tokens' | 'leftOut' | 'passedOver' | 'faults'> {
 		const faults: Fault[] = []
 		const meant = readShorthand(given, this.lexer.definition)
 		const signs = meant.tokens.filter(isSign)
@@ -178,6 +184,7 @@ export class DefinitionParser {
 		})
 		// What is cut out below is still there for what works on layout.
 		let all = tokens
+		const passedOver: Span[] = []
 		let attempt = this.attempt(tokens, text)
 		let lastCut = -1
 		for (let round = 0; attempt.errors.length > 0; round++) {
@@ -191,11 +198,33 @@ export class DefinitionParser {
 				if (spelled.at === at) lastCut = at
 				continue
 			}
+			const reads = (those: IToken[]) => this.attempt(those, text).errors.length === 0
+			const isTooShort = at >= tokens.length || endsTooEarly(attempt.errors[0]!, tokens, at)
+			const isNew = round < mostRepairs && at !== lastCut && at > 0
+			const reordered = isNew ? reorder(tokens, at, text, isTooShort, reads) : undefined
+			if (reordered) {
+				faults.push(reordered.fault)
+				tokens = reordered.tokens
+				attempt = this.attempt(tokens, text)
+				continue
+			}
+			const stranger = isNew ? passOver(tokens, at, text, isTooShort, reads) : undefined
+			if (stranger) {
+				faults.push(stranger.fault)
+				passedOver.push(stranger.fault.span)
+				tokens = [...tokens.slice(0, stranger.from), ...tokens.slice(stranger.to)]
+				attempt = this.attempt(tokens, text)
+				continue
+			}
 			// A fault right where the last cut was made is its consequence, not a second fault.
-			if (at !== lastCut) faults.push(faultOf(attempt.errors[0]!, tokens, at))
+			if (at !== lastCut) faults.push(faultOf(attempt.errors[0]!, tokens, at, text))
 			const lost = attempt.errors.reduce((count, error) => count + error.resyncedTokens.length, 0)
 			if (round === 0 && lost <= littleLost && attempt.errors.length <= 2 && attempt.tree) {
-				if (attempt.errors[1]) faults.push(faultOf(attempt.errors[1], tokens, this.errorIndex([attempt.errors[1]], tokens)))
+				const second = attempt.errors[1] && this.errorIndex([attempt.errors[1]], tokens)
+				// On one line of the text a second fault follows from the first.
+				const isOther =
+					second !== undefined && beginOfTextLine(tokens, Math.min(second, tokens.length - 1)) !== beginOfTextLine(tokens, at)
+				if (isOther) faults.push(faultOf(attempt.errors[1]!, tokens, second, text))
 				break
 			}
 			if (at >= tokens.length || at === 0 || round >= 2 * mostRepairs) break
@@ -203,7 +232,8 @@ export class DefinitionParser {
 			lastCut = at
 			attempt = this.attempt(tokens, text)
 		}
-		return { tree: attempt.tree, tokens: all, leftOut: meant.leftOut, faults: faults.slice(0, mostFaults) }
+		const worth = faults.filter(fault => passedOver.includes(fault.span) || !passedOver.some(span => holds(span, fault.span)))
+		return { tree: attempt.tree, tokens: all, leftOut: meant.leftOut, passedOver, faults: worth.slice(0, mostFaults) }
 	}
 
 	/** Reads the first misspelt word at a fault as the word that it is nearest to, where more can be read then. */
@@ -317,7 +347,25 @@ function reservedAsName(token: IToken): Fault {
 	return { code: 'syntax', span: spanOf(token), message, corrections: [] }
 }
 
-function faultOf(error: IRecognitionException, tokens: readonly IToken[], at: number): Fault {
-	const token = error.token.tokenType === EOF || at >= tokens.length ? tokens[tokens.length - 1]! : error.token
-	return { code: 'syntax', span: spanOf(token), message: explainFault(error, tokens), corrections: [] }
+function faultOf(error: IRecognitionException, tokens: readonly IToken[], at: number, text: string): Fault {
+	const isAtEnd = at >= tokens.length || endsTooEarly(error, tokens, at)
+	const token = isAtEnd ? tokens[Math.min(at, tokens.length) - 1]! : error.token
+	const message = explainFault(error, tokens, isAtEnd)
+	return { code: 'syntax', span: spanOf(token), message, corrections: isAtEnd ? [] : asNote(tokens, at, text) }
+}
+
+/** A line of the text that begins with no word of ours, whatever of it could be read. */
+function asNote(tokens: readonly IToken[], at: number, text: string): readonly Correction[] {
+	const begin = beginOfTextLine(tokens, at)
+	return !lineStarts.has(tokens[begin]!.image) ? lineAsNote(tokens, begin, text) : []
+}
+
+/** Is a line not finished where the next one begins? */
+function endsTooEarly(error: IRecognitionException, tokens: readonly IToken[], at: number): boolean {
+	const token = tokens[at]!
+	return at > 0 && lineStarts.has(token.image) && tokens[at - 1]!.endLine !== token.startLine && isInLine(error)
+}
+
+function holds(outer: Span, inner: Span): boolean {
+	return outer.start <= inner.start && inner.end <= outer.end
 }

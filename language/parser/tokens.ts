@@ -1,5 +1,6 @@
 import type { IToken, TokenType } from 'chevrotain'
 import { DefaultTokenBuilder, DefaultValueConverter, type GrammarAST, type TokenBuilderOptions } from 'langium'
+import { numberWords } from './shorthand/number-words.ts'
 import { reservedWords, wordsBeforeADefinedName } from './words.ts'
 
 /** Letters of any script, as single UTF-16 units; what a name may not have is reported at the name, not at each letter. */
@@ -21,7 +22,13 @@ const otherDates = [
  */
 const readableForms: readonly { name: string; category?: string; pattern: RegExp }[] = [
 	{ name: 'OTHER_DATE', category: 'DATE', pattern: new RegExp(otherDates.join('|'), 'i') },
-	{ name: 'OTHER_NUMBER', category: 'NUMBER', pattern: /[\uFF10-\uFF19]+([.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?/ },
+	{
+		name: 'OTHER_NUMBER',
+		category: 'NUMBER',
+		pattern: /[\uFF10-\uFF19]+([.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?|\d*[¼½¾]/,
+	},
+	/** `2.2.2` means nothing by itself; read as numbers it would be three faults. */
+	{ name: 'DOTTED', pattern: /\d+(?:\.\d+){2,}/ },
 	{ name: 'CURLY_STRING', category: 'STRING', pattern: /[“”„](\\.|[^“”„"\\\n\r])*[“”"]/ },
 	/** It ends with its line, or with the comment there. */
 	{
@@ -32,13 +39,16 @@ const readableForms: readonly { name: string; category?: string; pattern: RegExp
 	/** Signs that only mean something in what is pasted from elsewhere: `language/parser/shorthand` reads them. */
 	{
 		name: 'SIGN',
-		pattern: /@(?=[^\S\r\n]*[\dA-Za-z<≤\uFF10-\uFF19])|<=|\((?=[\w@])|\/(?![/*])|\*(?=[^\S\r\n])|[＠（）：，％＋≤);=•·▪]/,
+		pattern:
+			/@(?=[^\S\r\n]*[\dA-Za-z<≤~≈\uFF10-\uFF19])|<=|<(?=\s*\d)|[~≈](?=\s*\d)|\((?=[\w@])|\/(?![/*])|\*(?=[^\S\r\n])|[＠（）：，％＋≤);=•·▪|&→>]|\.(?=\s)/,
 	},
 	{ name: 'OTHER_NAME', category: 'ID', pattern: new RegExp(`[${letter}][${letterOrDigit}]*(-[${letterOrDigit}]+)*`) },
 ]
 
 /** Words after which `0,5` is a number; elsewhere digits around a comma are a number only before a unit, else a list. */
 const wordsBeforeANumber = new Set([
+	'@',
+	'＠',
 	'rpe',
 	'rir',
 	'felt',
@@ -65,9 +75,71 @@ const timesFollows = new Set([
 	'reps',
 	'bodyweight',
 	'+',
+	'GLUED_WORD',
 ])
-/** After these, four digits are a tempo: `tempo 4110`, `@31X0`. */
-const wordsBeforeATempo = new Set(['tempo', '@'])
+/** After these, four digits are a tempo: `tempo 4110`, `@31X0`, `T: 3010`. */
+const wordsBeforeATempo = new Set(['tempo', '@', 't'])
+const wordsBeforeDays = new Set(['on', 'available', 'days', 'over', ',', ':'])
+/** Right behind these no group of sets begins: `4 x 5 30X1` and `4 x 5 at 70% (30X1)` have a tempo. */
+const beforeAnotherClause = new Set([
+	...[
+		'NUMBER',
+		'DECIMAL_COMMA',
+		'OTHER_NUMBER',
+		'SIGN_BEHIND',
+		'%',
+		'kg',
+		'lb',
+		's',
+		'min',
+		'm',
+		'rm',
+		'rep',
+		'reps',
+		'bodyweight',
+	],
+])
+const wordsBeforeAnotherClause = new Set([
+	...numberWords,
+	...[
+		'+',
+		')',
+		'more',
+		'failure',
+		'amrap',
+		'amap',
+		'max',
+		'each',
+		'ea',
+		'side',
+		'sides',
+		'leg',
+		'legs',
+		'arm',
+		'arms',
+		'bw',
+		'ps',
+		'es',
+	],
+	...[
+		'sec',
+		'secs',
+		'second',
+		'seconds',
+		'mins',
+		'minutes',
+		'metres',
+		'meters',
+		'kgs',
+		'kilos',
+		'lbs',
+		'pounds',
+		'way',
+		'off',
+		'r',
+		'l',
+	],
+])
 const unitAhead = /\s*(?:%|(?:kg|lb|s|min|m)(?![A-Za-z-]))/y
 
 /**
@@ -88,7 +160,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 			return type
 		})
 		const decimalComma = this.decimalComma(token('NUMBER'))
-		const pasted = [this.shortTempo(), this.gluedWord(), this.signBehind()]
+		const pasted = [this.shortTempo(), this.gluedWord(), this.signBehind(), this.daysTogether()]
 		const times = token('TIMES')
 		this.makeTimesFollowNumbers(times)
 
@@ -108,10 +180,11 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 			...pasted,
 			token('DATE'),
 			token('OTHER_DATE'),
+			token('DOTTED'),
 			token('TEMPO'),
 			decimalComma,
-			token('NUMBER'),
 			token('OTHER_NUMBER'),
+			token('NUMBER'),
 			token('STRING'),
 			token('CURLY_STRING'),
 			token('UNCLOSED_STRING'),
@@ -124,7 +197,7 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 
 	private makeTimesFollowNumbers(times: TokenType) {
 		// The last is the Cyrillic letter that looks the same.
-		const sign = /x(?![a-z-])|x(?=(?:amrap|max)\b)|[×ｘ]|\*(?!\/)|х(?=\s*\d)/iy
+		const sign = /x(?![a-z-])|x(?=(?:amrap|amap|max|failure|bw)\b)|[×ｘ]|\*(?!\/)|х(?=\s*\d)/iy
 		times.PATTERN = (text: string, offset: number, matched: IToken[]) => {
 			const before = matched[matched.length - 1]
 			if (text[offset] !== '×' && !(before && timesFollows.has(before.tokenType.name))) return null
@@ -135,24 +208,39 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 		times.LINE_BREAKS = false
 	}
 
-	/** `tempo 4110`, `@ 31X0`, `tempo 3/1/1/0` */
+	/** `tempo 4110`, `@ 31X0`, `tempo 3/1/1/0`, `4 x 5 30X1`, `4 x 5 3010` */
 	private shortTempo(): TokenType {
 		const pattern = /\d\d[\dx]\d(?![\da-z.,/-])|\d([/.:])\d\1[\dx](?:\1\d)?(?![\da-z])/iy
-		return custom('SHORT_TEMPO', pattern, digits, (_, __, matched) => {
+		return custom('SHORT_TEMPO', pattern, digits, (text, offset, matched) => {
 			const last = matched[matched.length - 1]
 			const before = last?.image === ':' ? matched[matched.length - 2] : last
-			return before !== undefined && wordsBeforeATempo.has(before.image.toLowerCase())
+			if (before !== undefined && wordsBeforeATempo.has(before.image.toLowerCase())) return true
+			const clauseEnd = last?.image === '(' ? matched[matched.length - 2] : last
+			const isBehindClause =
+				clauseEnd !== undefined &&
+				(beforeAnotherClause.has(clauseEnd.tokenType.name) || wordsBeforeAnotherClause.has(clauseEnd.image.toLowerCase()))
+			return isBehindClause && /^\d\d[\dxX]\d/.test(text.slice(offset, offset + 4)) && isSameLine(text, last!, offset)
 		})
 	}
 
-	/** `RPE8`, `w2:`, `BW-10`, `w/`: a word of its own, though it stands right before what belongs to it. */
+	/** `RPE8`, `w2:`, `BW-10`, `w/`, `100kgx5`: a word of its own, though it stands right before what belongs to it. */
 	private gluedWord(): TokenType {
 		const effort = '(?:rpe|rir)(?=\\d+(?:[.,]\\d+)?(?:[-–]\\d+(?:[.,]\\d+)?)?(?![\\w-]))'
-		const week = '(?:weeks?|wks?|w)(?=\\d+(?:\\s*[-–,]\\s*\\d+)*\\s*[:–-])'
-		const pattern = new RegExp(`${effort}|${week}|bw(?=[-–]?\\d)|w\\/(?![/*])`, 'iy')
-		return custom('GLUED_WORD', pattern, ['r', 'R', 'w', 'W', 'b', 'B'], (_, __, matched) => {
+		const week = '(?:weeks?|wks?|w)(?=\\d+(?:\\s*[-–,]\\s*\\d+)*(?:\\s*[:–-]|\\s+\\d+\\s*[x×]))'
+		const pattern = new RegExp(`${effort}|${week}|bw(?=[-–]?\\d)|w\\/(?![/*]|f(?:ri)?\\b)|(?:kg|lb)s?(?=[x–-]\\d)`, 'iy')
+		return custom('GLUED_WORD', pattern, ['r', 'R', 'w', 'W', 'b', 'B', 'k', 'K', 'l', 'L'], (_, __, matched) => {
 			const before = matched[matched.length - 1]
 			return !before || !wordsBeforeADefinedName.has(before.image)
+		})
+	}
+
+	/** `MWF`, `Mon-Fri`: more than one day in a word. */
+	private daysTogether(): TokenType {
+		const day = '(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*'
+		const pattern = new RegExp(`(?:mwf|tth|tuth|${day}[-–]${day})(?![\\w-])`, 'iy')
+		return custom('DAYS_TOGETHER', pattern, [...'mtwfsMTWFS'], (_, __, matched) => {
+			const before = matched[matched.length - 1]?.image ?? ''
+			return wordsBeforeDays.has(before.toLowerCase())
 		})
 	}
 
@@ -178,10 +266,15 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 				const before = matched[matched.length - 1]
 				// `25 kg x 4,20 kg x 2` and `45,45,40 s` are lists; `1 x 3,3 x 3` too. In `5 kg x 2, 2,5 kg x 2` the space tells.
 				const inList = before?.tokenType.name === ',' && !/\s/.test(text[offset - 1] ?? '')
-				if (before?.tokenType.name === 'TIMES' || inList) return null
+				const isThird = before?.tokenType.name === 'TIMES' && matched[matched.length - 3]?.tokenType.name === 'TIMES'
+				if ((before?.tokenType.name === 'TIMES' && !isThird) || inList) return null
 				unitAhead.lastIndex = offset + match[0].length
-				if (unitAhead.test(text)) return match
-				const follows = before && (wordsBeforeANumber.has(before.image) || match[0].startsWith('0,'))
+				if (unitAhead.test(text) || isThird) return match
+				// `4 x 5 71,5`: right behind the reps stands no list, but the load.
+				const isBehindReps = before?.tokenType.name === 'NUMBER' && matched[matched.length - 2]?.tokenType.name === 'TIMES'
+				if (isBehindReps && isSameLine(text, before, offset)) return match
+				if (matched[matched.length - 2]?.image === 'best') return match
+				const follows = before && (wordsBeforeANumber.has(before.image.toLowerCase()) || match[0].startsWith('0,'))
 				return follows ? match : null
 			},
 			START_CHARS_HINT: [...digits],
@@ -191,6 +284,11 @@ export class BarstaveTokenBuilder extends DefaultTokenBuilder {
 }
 
 const digits = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9']
+
+/** Does a token stand on the line of the text that `offset` is on? */
+function isSameLine(text: string, token: IToken, offset: number): boolean {
+	return !/[\r\n]/.test(text.slice(token.endOffset! + 1, offset))
+}
 
 /** A kind of token that is one only where `fits` says so. */
 function custom(
@@ -255,9 +353,13 @@ export function titleOfName(input: string): string {
 	return input.replace(/[_-]+/g, ' ')
 }
 
-/** `72,5` → `72.5`; full-width digits are plain ones. */
+const fractions: Readonly<Record<string, string>> = { '¼': '.25', '½': '.5', '¾': '.75' }
+
+/** `72,5` → `72.5`, `2½` → `2.5`; full-width digits are plain ones. */
 export function ourNumber(input: string): string {
 	return input
+		.replace(/^[¼½¾]/, '0$&')
+		.replace(/[¼½¾]/, sign => fractions[sign]!)
 		.replace(/[\uFF10-\uFF19]/g, digit => String.fromCharCode(digit.charCodeAt(0) - 0xff10 + 48))
 		.replace(/[,\uFF0E\uFF0C]/g, '.')
 }

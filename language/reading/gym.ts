@@ -40,7 +40,7 @@ export function readGym(reader: Reader, node: tree.Gym, faults: readonly Fault[]
 				break
 			}
 			case 'FixedLine': {
-				const masses = line.masses.map(mass => reader.mass(mass)).filter(mass => mass !== undefined)
+				const masses = reader.masses(line.masses).filter(mass => mass !== undefined)
 				fixed.push({ name: reader.name(line, 'implement'), masses, span })
 				break
 			}
@@ -56,8 +56,9 @@ export function readGym(reader: Reader, node: tree.Gym, faults: readonly Fault[]
 }
 
 function readPlates(reader: Reader, line: tree.PlatesLine) {
-	return line.plates.flatMap(plate => {
-		const mass = reader.mass(plate.mass)
+	const masses = reader.masses(line.plates.map(plate => plate.mass))
+	return line.plates.flatMap((plate, index) => {
+		const mass = masses[index]
 		const count = reader.count(plate, 'count', 'Discs')
 		return mass ? [{ mass, count, span: reader.span(plate) }] : []
 	})

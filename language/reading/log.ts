@@ -4,6 +4,7 @@ import type { Cleared, Log, LogEntry, LoggedLift, LoggedSet } from '../model/def
 import type { Exact } from '../model/quantities.ts'
 import type { Fault } from '../model/reading.ts'
 import type { Name, QuotedText } from '../model/text.ts'
+import { fewestKilograms } from '../parser/shorthand/loads.ts'
 import { mostSets, readClauses } from './prescription.ts'
 import type { Reader } from './reader.ts'
 
@@ -75,6 +76,7 @@ function readFelt(reader: Reader, line: tree.FeltLine): LogEntry['felt'] {
 function readLift(reader: Reader, line: tree.DidLine): LoggedLift {
 	const movement = reader.reference(line, 'movement', 'movement')
 	const groups = line.groups ?? []
+	reportLoadFirst(reader, groups)
 	const facts = covered(groups.map(group => readFacts(reader, group)))
 	const sets = groups.flatMap((group, index) => {
 		const set = readLoggedSet(reader, group, facts[index]!)
@@ -173,6 +175,27 @@ function covered(facts: readonly Facts[]): Facts[] {
 			return behind
 		})
 		.reverse()
+}
+
+/** `did deadlift 100x5, 110x3`: loads and their reps, in the place of sets and reps. */
+function reportLoadFirst(reader: Reader, groups: readonly tree.LoggedGroup[]): void {
+	const swapped = groups.filter(
+		({ sets, unit, clauses = [] }) =>
+			Number(sets) >= fewestKilograms && unit === undefined && !clauses.some(({ $type }) => $type === 'AtClause'),
+	)
+	const [first] = swapped
+	if (!first) return
+	const spanOf = (group: tree.LoggedGroup) => ({
+		start: reader.spanOf(group, 'sets').start,
+		end: reader.spanOf(group, 'amount').end,
+	})
+	const write = (unit: string) => ({
+		title: `Write ${first.amount} at ${first.sets} ${unit}${swapped.length > 1 ? ', and the others so' : ''}`,
+		edits: swapped.map(group => ({ span: spanOf(group), text: `${group.amount} at ${group.sets} ${unit}` })),
+	})
+	const span = { start: spanOf(first).start, end: spanOf(swapped[swapped.length - 1]!).end }
+	const message = `${first.sets} sets of ${first.amount}? A load stands behind the reps: ${first.amount} at ${first.sets} kg.`
+	reader.fault('bad-number', span, message, [write('kg'), write('lb')])
 }
 
 function readLoggedSet(reader: Reader, node: tree.LoggedGroup, { clauses, tookSeconds }: Facts): LoggedSet | undefined {

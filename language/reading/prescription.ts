@@ -15,10 +15,13 @@ import type {
 } from '../model/prescription.ts'
 import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
 import type { Span } from '../model/text.ts'
+import { fewestKilograms } from '../parser/shorthand/loads.ts'
 import type { Reader } from './reader.ts'
 
 /** More sets of one movement than this nobody does in a session: it is a slip, and each set becomes an entry of its own. */
 export const mostSets = 100
+/** Sets of more reps than this are no load and its reps. */
+const mostRepsOfLoad = 20
 const mostRpe = exact(10)
 
 export function readPrescription(reader: Reader, node: tree.Prescription | undefined): Prescription | undefined {
@@ -28,7 +31,7 @@ export function readPrescription(reader: Reader, node: tree.Prescription | undef
 }
 
 function readSetGroup(reader: Reader, node: tree.SetGroup): SetGroup | undefined {
-	const sets = readSets(reader, node.sets)
+	const sets = readSets(reader, node)
 	const work = node.work && readWork(reader, node.work)
 	const clauses = readClauses(reader, node.clauses ?? [])
 	if (!sets || !work) return undefined
@@ -91,11 +94,28 @@ function checkClusters(reader: Reader, { reps, span }: Clusters, work: Work): vo
 	reader.fault('bad-number', span, message)
 }
 
-function readSets(reader: Reader, node: tree.Range | undefined): CountRange | undefined {
-	const sets = reader.countRange(node, 'Sets')
-	if (!node || !sets || sets.to <= mostSets) return sets
-	reader.fault('bad-number', reader.span(node), `${sets.to} sets is more than anyone does; ${mostSets} is the most.`)
+function readSets(reader: Reader, node: tree.SetGroup): CountRange | undefined {
+	const sets = reader.countRange(node.sets, 'Sets')
+	if (!node.sets || !sets) return sets
+	if (isLoadFirst(node, sets)) {
+		const span = { start: reader.span(node.sets).start, end: reader.span(node.work!).end }
+		const write = (unit: string) => {
+			const text = `1 x ${node.work!.from} at ${node.sets!.from} ${unit}`
+			return { title: `Write ${text}`, edits: [{ span, text }] }
+		}
+		const message = `${node.sets.from} sets of ${node.work!.from}? A load stands behind the reps: 1 x ${node.work!.from} at ${node.sets.from} kg.`
+		reader.fault('bad-number', span, message, [write('kg'), write('lb')])
+		return { from: Math.min(sets.from, mostSets), to: Math.min(sets.to, mostSets) }
+	}
+	if (sets.to <= mostSets) return sets
+	reader.fault('bad-number', reader.span(node.sets), `${sets.to} sets is more than anyone does; ${mostSets} is the most.`)
 	return { from: Math.min(sets.from, mostSets), to: mostSets }
+}
+
+/** `100 x 5`: so many sets of some reps nobody does; a load was meant. */
+function isLoadFirst({ sets, work, clauses = [] }: tree.SetGroup, { from }: CountRange): boolean {
+	const isReps = work?.unit === undefined && work?.to === undefined && Number(work?.from) <= mostRepsOfLoad
+	return from >= fewestKilograms && sets?.to === undefined && isReps && !clauses.some(({ $type }) => $type === 'AtClause')
 }
 
 function readWork(reader: Reader, node: tree.Work): Work | undefined {
@@ -184,7 +204,7 @@ export function readClauses(reader: Reader, clauses: readonly (tree.Clause | tre
 				break
 			case 'RestClause':
 				twice('The rest', restSeconds, node)
-				restSeconds ??= reader.seconds(node.time)
+				restSeconds ??= readRest(reader, node)
 				break
 			case 'SideClause':
 				eachSide = true
@@ -266,6 +286,31 @@ function readClusters(reader: Reader, node: tree.ClustersClause | tree.InClause)
 		reader.fault('syntax', span, message, [correction])
 	}
 	return { reps, restSeconds: restSeconds ?? zero, span }
+}
+
+/** A rest is one time: of a range, the first is read until the coach says which. */
+function readRest(reader: Reader, node: tree.RestClause): Exact | undefined {
+	if (node.most === undefined) return reader.seconds(node.time)
+	const [time, most] = [node.time, node.most]
+	const unit = time?.unit ?? most.unit
+	if (!time || unit === undefined) {
+		const message = 'A rest is one time, with its unit: rest 90 s, rest 2 min.'
+		const edits = (text: string) => [{ span: reader.span(node), text }]
+		const choices = [`${time?.amount} min`, `${most.amount} min`, `${time?.amount} s`, `${most.amount} s`]
+		const corrections = choices.map(text => ({ title: `Write rest ${text}`, edits: edits(`rest ${text}`) }))
+		reader.fault('bad-number', reader.span(node), message, corrections)
+		return undefined
+	}
+	const rest = /^rest\b/i.test(node.$cstNode?.text ?? '') ? 'rest ' : ''
+	const inUnit = (one: tree.Time) => `${one.amount} ${one.unit ?? unit}${one.seconds === undefined ? '' : ` ${one.seconds} s`}`
+	const corrections = [time, most].map(one => ({
+		title: `Write rest ${inUnit(one)}`,
+		edits: [{ span: reader.span(node), text: `${rest}${inUnit(one)}` }],
+	}))
+	const message = `A rest is one time, since the length of a session is worked out from it: rest ${inUnit(time)} or rest ${inUnit(most)}. Read as the first.`
+	reader.fault('bad-number', reader.span(node), message, corrections)
+	const amount = reader.exact(time.amount)
+	return amount && (unit === 'min' ? amount.mul(60).add(reader.exact(time.seconds) ?? zero) : amount)
 }
 
 /** `4-1-1-0` or `4-1-1`: lowering, pause, lifting, pause at the top; `x` may stand for the lifting alone. */

@@ -2,7 +2,7 @@ import type { Definition } from '../model/definitions.ts'
 import type { Fault } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { type Line, linesOf } from '../parser/lines.ts'
-import type { Parsed } from '../parser/parse.ts'
+import { type Parsed, spanOf } from '../parser/parse.ts'
 import { type Respelling, reportOldSpelling, respellingsOf } from '../spelling/old-spelling.ts'
 import { readBlock } from './block.ts'
 import { readBreakdown } from './breakdown.ts'
@@ -26,13 +26,27 @@ export function readDefinition(
 	parsed: Parsed,
 	unreadable: readonly Fault[],
 ): { definition: Definition | undefined; faults: readonly Fault[] } {
-	const faults = [...unreadable, ...parsed.faults, ...reportSpellings(parsed.tokens)]
+	const isPassedOver = (span: Span) => parsed.passedOver.some(one => one.start <= span.start && span.end <= one.end)
+	const outside = [...unreadable, ...reportSpellings(parsed.tokens)].filter(({ span }) => !isPassedOver(span))
+	const faults = [...parsed.faults, ...outside].sort((one, other) => one.span.start - other.span.start)
 	const node = parsed.tree
 	// Where no definition begins, one message says it all.
 	if (!node) return { definition: undefined, faults: faults.slice(0, 1) }
 	const read = readAs(new Reader(), node, faults)
-	const definition = { ...read, faults: worthSaying(withSpellings(read.faults, parsed)) }
+	const definition = { ...read, faults: worthSaying(withSpellings(onceEach(read.faults), parsed)) }
 	return { definition, faults: definition.faults }
+}
+
+/** The faults; of two about the same words, the one that puts more right: `at 71,5` lacks its unit, and has a comma. */
+function onceEach(faults: readonly Fault[]): Fault[] {
+	const putsRight = (other: Fault, { code, span, corrections }: Fault) => {
+		const isMore = other.corrections.length > corrections.length
+		if (code === 'syntax') return isMore && other.span.start === span.start && other.span.end === span.end
+		if (code !== 'bad-number' && code !== 'bad-date') return false
+		const rewrites = other.corrections[0]?.edits.some(edit => isWithin(span, edit.span) && !isWithin(edit.span, span))
+		return rewrites || (isMore && isWithin(span, other.span))
+	}
+	return faults.filter(one => !faults.some(other => putsRight(other, one)))
 }
 
 /**
@@ -42,11 +56,13 @@ export function readDefinition(
 function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
 	const all = [...faults]
 	const left: Respelling[] = []
-	const lines = linesOf(parsed, 0)
+	const isPassedOver = (span: Span) => parsed.passedOver.some(one => one.start <= span.start && span.end <= one.end)
+	const lines = linesOf({ ...parsed, tokens: parsed.tokens.filter(token => !isPassedOver(spanOf(token))) }, 0)
 	let taken = 0
 	for (const [at, line] of lines.entries()) {
 		const span = extentOf(line)
-		if (!span || parsed.faults.some(fault => touches(fault.span, span))) continue
+		const isBroken = (fault: Fault) => span && touches(fault.span, span) && !parsed.passedOver.includes(fault.span)
+		if (!span || parsed.faults.some(isBroken)) continue
 		// Signs are few; those of the lines above are not looked at again.
 		while (parsed.leftOut[taken] && parsed.leftOut[taken]!.end < (lines[at - 1]?.tokens[0]?.start ?? 0)) taken++
 		const next = lines[at + 1]?.tokens[0]?.start ?? parsed.text.length
@@ -54,7 +70,14 @@ function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
 		while (parsed.leftOut[until] && parsed.leftOut[until]!.start < next) until++
 		const found = respellingsOf(line, parsed.text, parsed.leftOut.slice(taken, until))
 		if (found.length === 0) continue
-		const index = all.findIndex(fault => isCorrectedAt(fault, span))
+		// What is passed over may stand behind the last word of its line.
+		const own = { start: span.start, end: Math.max(span.end, next - 1) }
+		// A line that is only meant goes with the one that it belongs to.
+		const words = span.end > span.start ? span : ((line.above && extentOf(line.above)) ?? span)
+		const isOwn = ({ span: place, corrections }: Fault) =>
+			touches(place, parsed.passedOver.includes(place) ? own : words) ||
+			corrections.some(({ edits }) => edits.some(edit => isWithin(edit.span, { start: words.start - 1, end: words.end })))
+		const index = all.findIndex(fault => fault.code !== 'stated-twice' && fault.corrections.length > 0 && isOwn(fault))
 		const together = index < 0 ? undefined : correctedTogether(all[index]!, found)
 		if (together) all[index] = together
 		else left.push(...found)
@@ -62,20 +85,25 @@ function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
 	return [...all, ...reportOldSpelling(left)].sort((a, b) => a.span.start - b.span.start)
 }
 
-function isCorrectedAt({ code, span, corrections }: Fault, line: Span): boolean {
-	return code !== 'stated-twice' && corrections.length > 0 && touches(span, line)
-}
-
-/** A fault with corrections that change the spellings too; none where they are about the same words. */
+/** A fault with corrections that change the spellings too, but for what they replace; none where they are about parts of the same words. */
 function correctedTogether(fault: Fault, found: readonly Respelling[]): Fault | undefined {
 	const spelled = found.flatMap(({ edits }) => edits)
-	const overlaps = fault.corrections.some(({ edits }) => edits.some(one => spelled.some(other => cross(one.span, other.span))))
-	if (overlaps) return undefined
 	const corrections = fault.corrections.map(({ title, edits }) => ({
 		title,
-		edits: [...edits, ...spelled].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+		edits: [...edits, ...spelled.filter(one => !edits.some(({ span }) => isWithin(one.span, span)))].sort(
+			(a, b) => a.span.start - b.span.start || a.span.end - b.span.end,
+		),
 	}))
-	return { ...fault, corrections }
+	const overlaps = corrections.some(({ edits }) =>
+		edits.some((one, index) => edits.some((other, at) => at > index && cross(one.span, other.span))),
+	)
+	return overlaps ? undefined : { ...fault, corrections }
+}
+
+function isWithin(inner: Span, outer: Span): boolean {
+	// What is put in at an end stands beside what is replaced.
+	if (inner.start === inner.end) return outer.start < inner.start && inner.end < outer.end
+	return outer.start <= inner.start && inner.end <= outer.end
 }
 
 function extentOf({ tokens }: Line): Span | undefined {

@@ -8,8 +8,9 @@ import { weekdays } from '../model/quantities.ts'
 import type { Correction, Fault, FaultCode, Reference } from '../model/reading.ts'
 import type { Fact, Name, QuotedText, Span } from '../model/text.ts'
 import { nearest } from '../names/nearest.ts'
-import { ourName, titleOfName } from '../parser/tokens.ts'
+import { ourName, ourNumber, titleOfName } from '../parser/tokens.ts'
 import { reservedWords } from '../parser/words.ts'
+import { monthOf } from '../spelling/months.ts'
 import { weekdayOf } from '../spelling/weekdays.ts'
 
 type TextProperty<N> = Extract<keyof N, string>
@@ -272,7 +273,30 @@ export class Reader {
 		return { amount, unit: node.unit ?? 'kg' }
 	}
 
-	missingUnit(span: Span, text: string, units: readonly string[]): void {
+	/** A list of masses; those that lack their unit are reported together, and read in the unit of the others. */
+	masses(nodes: readonly (tree.Mass | undefined)[]): (Mass | undefined)[] {
+		const bare = nodes.filter(node => node !== undefined && node.amount !== undefined && node.unit === undefined) as tree.Mass[]
+		const unit = nodes.find(node => node?.unit !== undefined)?.unit ?? 'kg'
+		if (bare.length < 2) return nodes.map(node => this.mass(node))
+		const amounts = bare.map(node => ourNumber(node.amount))
+		const corrections = [unit, unit === 'kg' ? 'lb' : 'kg'].map(one => ({
+			title: `Write ${one} behind each`,
+			edits: bare.map((node, index) => ({ span: this.span(node), text: withUnit(amounts[index]!, one) })),
+		}))
+		const span = { start: this.span(bare[0]!).start, end: this.span(bare[bare.length - 1]!).end }
+		const message = `Each mass has its unit: ${amounts.map(amount => withUnit(amount, unit)).join(', ')}.`
+		this.fault('bad-number', span, message, corrections)
+		return nodes.map(node => (node && bare.includes(node) ? this.massIn(node, unit) : this.mass(node)))
+	}
+
+	private massIn(node: tree.Mass, unit: Mass['unit']): Mass | undefined {
+		const amount = this.exact(node.amount)
+		return amount && { amount, unit }
+	}
+
+	/** @param written The number as it is written; a decimal comma in it is put right with the unit. */
+	missingUnit(span: Span, written: string, units: readonly string[]): void {
+		const text = ourNumber(written)
 		const corrections = units.map(unit => ({
 			title: `Write ${withUnit(text, unit)}`,
 			edits: [{ span, text: withUnit(text, unit) }],
@@ -298,7 +322,7 @@ export class Reader {
 		if (iso === undefined) return undefined
 		if (isRealDate(iso)) return iso
 		const message = `${text} is not in the calendar. A date is written as year, month, day: 2026-10-05.`
-		if (iso !== text) return undefined
+		if (!/^\d{4}-\d{2}-\d{2}$/.test(text!)) return undefined
 		const span = this.spanOf(node, property)
 		const corrections = datesAround(iso).map(date => ({ title: `Write ${date}`, edits: [{ span, text: date }] }))
 		this.fault('bad-date', span, message, corrections)
@@ -378,26 +402,11 @@ export function likelyDates(text: string): CalendarDate[] {
 	return (text.includes('.') ? [dayFirst] : [...new Set([dayFirst, monthFirst])]).filter(isRealDate)
 }
 
-const months = [
-	'january',
-	'february',
-	'march',
-	'april',
-	'may',
-	'june',
-	'july',
-	'august',
-	'september',
-	'october',
-	'november',
-	'december',
-]
-
 /** `5 Oct 2026`, `October 5th, 2026` */
 function dateInWords(text: string): CalendarDate | undefined {
 	const name = /[a-z]{3,}/i.exec(text)?.[0].toLowerCase()
-	const month = name === undefined ? -1 : months.findIndex(one => one.startsWith(name) || name === `${one.slice(0, 3)}t`)
+	const month = name && monthOf(name)
 	const [day, year] = text.match(/\d+/g) ?? []
-	if (month < 0 || !day || !year) return undefined
-	return `${year}-${String(month + 1).padStart(2, '0')}-${day.padStart(2, '0')}`
+	if (!month || !day || !year) return undefined
+	return `${year}-${String(month).padStart(2, '0')}-${day.padStart(2, '0')}`
 }

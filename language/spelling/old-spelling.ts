@@ -27,7 +27,8 @@ const longestExample = 40
 export function reportOldSpelling(found: readonly Respelling[]): Fault[] {
 	const [first] = found
 	if (!first) return []
-	const examples = new Map(found.map(({ was, becomes }) => [was, becomes]))
+	// What is only put in shows where it stands, which is beside what is shown.
+	const examples = new Map(found.filter(({ was }, index) => was !== '' || index === 0).map(({ was, becomes }) => [was, becomes]))
 	const shown = [...examples].slice(0, mostExamples).map(([was, becomes]) => `${becomes}, not ${was}`)
 	const more = examples.size > mostExamples ? '; and more of the kind' : ''
 	return [
@@ -81,7 +82,9 @@ function respelling(pieces: readonly Piece[], from: number, to: number): Respell
 		if (!isChanged(piece)) continue
 		const before = edits[edits.length - 1]
 		const span = { start: piece.start, end: piece.end }
-		if (before?.span.end === piece.start && at > from && isChanged(pieces[at - 1]!))
+		// A list's sign before the line goes by itself, so that a word can be put in behind it.
+		const isSign = at - 1 === 0 && !pieces[0]!.isWord
+		if (before?.span.end === piece.start && at > from && isChanged(pieces[at - 1]!) && !isSign)
 			edits.splice(-1, 1, { span: { start: before.span.start, end: piece.end }, text: before.text + piece.becomes })
 		else edits.push({ span, text: piece.becomes })
 	}
@@ -97,7 +100,7 @@ function respelling(pieces: readonly Piece[], from: number, to: number): Respell
 		)
 	return {
 		edits,
-		span: { start: shown[0]!.start, end: shown[shown.length - 1]!.end },
+		span: { start: shown[0]!.start + /^\s*/.exec(shown[0]!.text)![0].length, end: shown[shown.length - 1]!.end },
 		was: textOf(piece => piece.text),
 		becomes: textOf(piece => piece.becomes),
 	}
@@ -106,6 +109,8 @@ function respelling(pieces: readonly Piece[], from: number, to: number): Respell
 /** Words are shown whole, with what stands right beside them; a sign that is left out or put in, with the word beside it. */
 function beginOfShown(pieces: readonly Piece[], from: number): number {
 	const piece = pieces[from]!
+	// A number that is put in, or words that go, begin a stretch of their own: `1 x 5` for `5 reps`.
+	if (piece.isWord ? piece.text === '' && /^\d/.test(piece.becomes) : /[a-z]/i.test(piece.text)) return from
 	let first = piece.isWord && /\w/.test(piece.becomes) && piece.text !== '' ? from : Math.max(from - (piece.isWord ? 2 : 1), 0)
 	while (first > 1 && pieces[first - 1]!.text === '' && pieces[first - 2]!.isWord) first -= 2
 	return first
@@ -127,13 +132,9 @@ function piecesOf(words: readonly Word[], text: string, leftOut: readonly Span[]
 		if (gap) pieces.push(gap)
 		const { start, end } = word
 		const written = text.slice(start, end)
-		pieces.push({
-			start,
-			end,
-			text: written,
-			becomes: word.type.endsWith('STRING') && word.text === written ? written : word.text,
-			isWord: true,
-		})
+		// What begins a line of its own may have been tight behind the one before.
+		const space = index === 0 && word.text !== written && /\S/.test(text[start - 1] ?? ' ') && !gap ? ' ' : ''
+		pieces.push({ start, end, text: written, becomes: space + word.text, isWord: true })
 	}
 	const last = words[words.length - 1]
 	const behind =

@@ -1,12 +1,30 @@
-import type { ShorthandRule, View } from './view.ts'
+import type { Put, ShorthandRule, View } from './view.ts'
 
 const clauseWords = new Set(['@', '＠', 'at', 'rpe', 'rir', 'tempo', 'rest', 'each', 'ea', 'with', 'w/'])
 
+const scales = new Set(['rpe', 'rir'])
+
 /** How many tokens from a place on are a time with `rest` behind it, that word included: `90s rest`, `2 min 30 s rest`. */
 function restBehind(view: View, from: number): number {
-	let by = from
-	while (view.isNumber(by) && (view.unit(by + 1) === 's' || view.unit(by + 1) === 'min')) by += 2
+	const by = afterTime(view, from)
 	return by > from && view.word(by) === 'rest' && !view.isNumber(by + 1) ? by + 1 - from : 0
+}
+
+/** Where the time that begins at a place ends: `90 s`, `2 min 30 s`, `2-3 min`; the place itself if none does. */
+function afterTime(view: View, from: number): number {
+	let by = from
+	const isTime = (at: number) =>
+		view.isNumber(at) && (view.unit(view.afterRange(at)) === 's' || view.unit(view.afterRange(at)) === 'min')
+	while (isTime(by)) by = view.afterRange(by) + 1
+	return by
+}
+
+/** The tokens of a stretch as they are, units in our spelling. */
+function timeIn(view: View, from: number, to: number): Put[] {
+	return Array.from({ length: to - from }, (_, index) => {
+		const at = from + index
+		return view.isNumber(at) ? at : (view.unit(at) ?? at)
+	})
 }
 
 /** `90s rest`, `2 min rest` */
@@ -15,8 +33,59 @@ const restLast: ShorthandRule = {
 	read: view => {
 		const length = ['TIMES', 'rest', 'DASH'].includes(view.before()) ? 0 : restBehind(view, 0)
 		if (!view.isTraining || length === 0) return undefined
-		const time = Array.from({ length: length - 1 }, (_, index) => (index % 2 === 0 ? index : view.unit(index)!))
-		return { take: length, put: ['rest', ...time] }
+		return { take: length, put: ['rest', ...timeIn(view, 0, length - 1)] }
+	},
+}
+
+/** A time as short as this, behind reps, may be a pause or a hold. */
+const shortestRest = 20
+
+/** `4 x 5, 90 s`, `8 x 20 s / 10 s`, `3 x 30 s on / 30 s off`: a second time is the rest. */
+const bareRest: ShorthandRule = {
+	begins: ['0', ',', '/', 'on', 'off'],
+	read: view => {
+		if (!view.isTraining) return undefined
+		const isTimed = view.before() === 's' || view.before() === 'min'
+		if (view.word() === 'off') return isTimed && view.wordBefore(3) === 'rest' ? { take: 1, put: [] } : undefined
+		let from = view.word() === 'on' && isTimed && (view.isNumber(1) || view.isNumber(2)) ? 1 : 0
+		if ([',', '/'].includes(view.word(from)) && (from === 0 || isTimed)) from++
+		const after = afterTime(view, from)
+		if (after === from || view.startsLine(from) || !view.followsAnEnding || view.isTimes(after)) return undefined
+		const isWhole = after === from + 2
+		const isLong = view.unit(from + 1) === 'min' || view.value(from) >= shortestRest
+		const isRest = view.followsWork ? isLong || (isTimed && from > 0) : isLong && view.word(0) !== '/' && !isTimed
+		if (!isWhole || !isRest || view.word(after) === 'rest' || view.word(after) === 'pause') return undefined
+		return { take: after, put: ['rest', ...timeIn(view, from, after)] }
+	},
+}
+
+/** `rest 2 to 3 min` */
+const restRange: ShorthandRule = {
+	begins: ['to'],
+	read: view => {
+		const hasUnit = view.before() === 's' || view.before() === 'min'
+		return view.before(hasUnit ? 3 : 2) === 'rest' && view.isNumber(1)
+			? { take: 1, put: [{ type: 'DASH', image: '-' }] }
+			: undefined
+	},
+}
+
+/** `4 x 5 r 90 s`, `4 x 5 r=90s`, `RI: 90 s` */
+const shortRest: ShorthandRule = {
+	begins: ['r', 'ri'],
+	read: view => {
+		const sign = view.word(1) === ':' || view.word(1) === '=' ? 1 : 0
+		const isRest = view.isTraining && view.followsAnEnding && afterTime(view, 1 + sign) > 1 + sign
+		return isRest ? { take: 1 + sign, put: ['rest'] } : undefined
+	},
+}
+
+/** `4 x 5 - rest 90 s`: a dash between what belongs together. */
+const dashBeforeClause: ShorthandRule = {
+	begins: ['-', '–', '—'],
+	read: view => {
+		if (!view.isTraining || !view.followsAnEnding || view.isTight() || view.isTight(1) || view.startsLine()) return undefined
+		return clauseWords.has(view.word(1)) || restBehind(view, 1) > 0 ? { take: 1, put: [] } : undefined
 	},
 }
 
@@ -37,8 +106,12 @@ const withClause: ShorthandRule = {
 	read: view => {
 		if (!view.isTraining || !view.followsAnEnding) return undefined
 		if (clauseWords.has(view.word(1)) || restBehind(view, 1) > 0) return { take: 1, put: [] }
-		const unit = view.unit(view.afterRange(1))
-		return unit === 'kg' || unit === 'lb' || (unit === '%' && view.followsWork) ? { take: 1, put: ['at'] } : undefined
+		const after = view.afterRange(1)
+		if (after > 1 && scales.has(view.word(after))) return { take: 1, put: [] }
+		const unit = view.unit(after)
+		const isLoad = unit === 'kg' || unit === 'lb' || (unit === '%' && view.followsWork)
+		const isBare = view.isNumber(1) && view.followsWork && (view.type(after) === '' || view.startsLine(after))
+		return isLoad || isBare ? { take: 1, put: ['at'] } : undefined
 	},
 }
 
@@ -61,7 +134,25 @@ const tempo: ShorthandRule = {
 	begins: ['a-tempo'],
 	read: view => {
 		const parts = view.word().replace(/[/.:]/g, '').split('')
-		return { take: 1, put: [...(view.before() === 'tempo' ? [] : ['tempo']), { type: 'TEMPO', image: parts.join('-') }] }
+		const take = view.before() !== 'tempo' && view.word(1) === 'tempo' ? 2 : 1
+		return { take, put: [...(view.before() === 'tempo' ? [] : ['tempo']), { type: 'TEMPO', image: parts.join('-') }] }
+	},
+}
+
+/** `4 x 5 3-0-x-1`: a tempo without its word. */
+const bareTempo: ShorthandRule = {
+	begins: ['a-whole-tempo'],
+	read: view => (view.isTraining && view.followsAnEnding && !view.startsLine() ? { take: 1, put: ['tempo', 0] } : undefined),
+}
+
+/** `T: 3010` */
+const shortTempoWord: ShorthandRule = {
+	begins: ['t'],
+	read: view => {
+		const sign = view.word(1) === ':' ? 1 : 0
+		return view.isTraining && ['SHORT_TEMPO', 'TEMPO'].includes(view.type(1 + sign))
+			? { take: 1 + sign, put: ['tempo'] }
+			: undefined
 	},
 }
 
@@ -70,4 +161,16 @@ function isChange(view: View): boolean {
 	return view.word(1) === 'each' && ['week', 'session', 'time'].includes(view.word(2))
 }
 
-export const clauseRules = [restLast, clockTime, withClause, commaBeforeClause, tempo]
+export const clauseRules = [
+	restLast,
+	bareRest,
+	shortRest,
+	restRange,
+	clockTime,
+	withClause,
+	commaBeforeClause,
+	dashBeforeClause,
+	tempo,
+	bareTempo,
+	shortTempoWord,
+]

@@ -1,3 +1,5 @@
+import { ourNumber } from '../tokens.ts'
+import { changeEnd } from './lines.ts'
 import { otherUnitWords, unitOf } from './units.ts'
 import type { Rewrite, ShorthandRule, View } from './view.ts'
 
@@ -7,8 +9,25 @@ const loads = new Set(['kg', 'lb', '%', 'rm'])
 const bodyweightWords = new Set(['bw', 'bodyweight'])
 /** What a tested or an estimated max is called. */
 const maxWords = new Set(['1rm', 'e1rm', 'max', 'pr', 'pb'])
+/** Two loads that differ by no more than this share are one, rounded. */
+const mostDifference = 0.03
+/** Less than this percent of the top set is no back-off set. */
+const leastBackOff = 50
+/** From so many on, a first number is no count of sets. */
+export const fewestKilograms = 40
+/** Words and signs for a number that is not meant exactly. */
+const aboutWords = new Set(['~', '≈', 'about', 'approx', 'approximately', 'around', 'roughly', 'ca', 'circa'])
 /** A number after `@` that no unit follows is an effort up to here. */
 const mostEffort = 10
+
+/** `70kg-80kg`: both ends of a range with a unit. */
+const unitTwice: ShorthandRule = {
+	begins: ['kg', 'lb', ...otherUnitWords],
+	read: view => {
+		const isTwice = view.isNumberBefore() && view.type(1) === 'DASH' && view.isNumber(2) && view.unit(3) === view.unit()
+		return isTwice && masses.has(view.unit() ?? '') ? { take: 1, put: [] } : undefined
+	},
+}
 
 /** `100kgs`, `30 secs`, `2'`, `225#` */
 const units: ShorthandRule = {
@@ -24,14 +43,84 @@ const atSign: ShorthandRule = {
 		const next = view.word(1)
 		if (view.type(1) === 'DATE' || view.type(1) === 'OTHER_DATE') return put('on')
 		if (view.type(1) === 'SHORT_TEMPO' || view.type(1) === 'TEMPO') return put('tempo')
-		if (next === '≤' || next === '<=') return put('rpe')
+		if (next === '≤' || next === '<=' || next === '<') return put('rpe')
 		if (next === 'rpe' || next === 'rir') return put()
 		if (bodyweightWords.has(next)) return put('at')
+		if (aboutWords.has(next) && view.isNumber(2)) return { take: 2, put: ['at'] }
 		if (!view.isNumber(1)) return undefined
 		const after = view.afterRange(1)
 		if (['rpe', 'rir'].includes(view.word(after)) && !view.isNumber(after + 1)) return put()
+		if (view.isTimes(after) && bodyweightWords.has(view.word(after + 1))) return put('at')
 		const isEffort = view.value(1) <= mostEffort && view.value(after - 1) <= mostEffort && view.unit(after) === undefined
 		return put(isEffort ? 'rpe' : 'at')
+	},
+}
+
+/** `4 x 5 ~70%`, `about 100 kg`, `approx. 70%` */
+const about: ShorthandRule = {
+	begins: [...aboutWords],
+	read: view => {
+		const dot = view.word(1) === '.' ? 1 : 0
+		return view.isTraining && view.isNumber(1 + dot) && !view.startsLine() ? { take: 1 + dot, put: [] } : undefined
+	},
+}
+
+/** `between 70 and 75%` */
+const between: ShorthandRule = {
+	begins: ['between'],
+	read: view =>
+		view.isTraining && view.isNumber(1) && view.word(2) === 'and' && view.isNumber(3)
+			? { take: 4, put: [...(view.before() === 'at' ? [] : ['at']), 1, { type: 'DASH', image: '-' }, 3] }
+			: undefined,
+}
+
+/** `1 1/4 lb` */
+const fraction: ShorthandRule = {
+	begins: ['0'],
+	read: view => {
+		const isFraction = view.isNumber(1) && view.word(2) === '/' && view.isNumber(3) && masses.has(view.unit(4) ?? '')
+		const share = Number(view.word(1)) / Number(view.word(3))
+		if (!isFraction || !(share < 1) || !Number.isInteger(share * 1000)) return undefined
+		return { take: 4, put: [{ type: 'NUMBER', image: String(Number(view.word()) + share) }] }
+	},
+}
+
+/** `100 kg / 220 lb`: the same load in both units; the first one stays. */
+const sameInOther: ShorthandRule = {
+	begins: ['/', '('],
+	read: view => {
+		const unit = view.unit(2)
+		const other = view.before()
+		if (!view.isTraining || !masses.has(other) || !view.isNumber(1) || !masses.has(unit ?? '') || unit === other) return undefined
+		const kilograms = (amount: number, of: string) => (of === 'lb' ? amount * 0.45359237 : amount)
+		const first = kilograms(Number(ourNumber(view.wordBefore(2))), other)
+		const second = kilograms(view.value(1), unit!)
+		return Math.abs(first - second) <= mostDifference * first ? { take: view.word(3) === ')' ? 4 : 3, put: [] } : undefined
+	},
+}
+
+/** `1.5 x BW`: so many times the bodyweight. */
+const timesBodyweight: ShorthandRule = {
+	begins: ['0'],
+	read: view => {
+		const name = view.isTimes(1) ? 2 : 1
+		if (!view.isTraining || view.before() === 'TIMES' || !bodyweightWords.has(view.word(name))) return undefined
+		const percent = { type: 'NUMBER', image: String(Math.round(view.value() * 1000) / 10) }
+		return {
+			take: name + 1,
+			put: [...(view.before() === 'at' ? [] : ['at']), percent, '%', 'of', { type: 'ID', image: 'bodyweight' }],
+		}
+	},
+}
+
+/** `1 x 3 @ 8, 3 x 5 -10%`: less than the heaviest set before. */
+const backOff: ShorthandRule = {
+	begins: ['-', '–', '−'],
+	read: view => {
+		const isLess = view.isTraining && view.followsWork && view.hasEarlierSets && view.isNumber(1) && view.unit(2) === '%'
+		const share = 100 - view.value(1)
+		if (!isLess || share < leastBackOff || view.word(3) === 'of') return undefined
+		return { take: 3, put: ['at', { type: 'NUMBER', image: String(share) }, '%', 'of', 'top', 'set'] }
 	},
 }
 
@@ -43,6 +132,8 @@ const thirdNumber: ShorthandRule = {
 		const after = view.afterRange(1)
 		const unit = view.unit(after)
 		if (unit !== undefined) return loads.has(unit) ? { take: 1, put: ['at'] } : undefined
+		// `100 x 5 x 3`: a load stands first.
+		if (Number(view.wordBefore(3)) >= fewestKilograms && view.value(1) <= 20) return undefined
 		if (after > 2) return { take: 1, put: ['at'] }
 		const assumed = (image: string) => ({ type: image, image, unsettled: true })
 		return { take: 2, put: [assumed('at'), 1, assumed('kg')] }
@@ -67,7 +158,10 @@ const loadFirst: ShorthandRule = {
 		const isFirst = ['ID', 'OTHER_NAME', ',', ':'].includes(view.before()) && !view.startsLine()
 		if (!view.isTraining || !isFirst || !masses.has(view.unit(1) ?? '')) return undefined
 		const load = ['at', 0, view.unit(1)!]
+		if (view.isTimes(2) && view.isNumber(3) && view.isTimes(4) && view.isNumber(5)) return { take: 6, put: [5, 'x', 3, ...load] }
 		if (view.isTimes(2) && view.isNumber(3) && !view.isTimes(4)) return { take: 4, put: ['1', 'x', 3, ...load] }
+		if (view.word(2) === 'for' && view.isNumber(3) && view.isTimes(4) && view.isNumber(5))
+			return { take: 6, put: [3, 'x', 5, ...load] }
 		if (view.isNumber(2) && view.isTimes(3) && view.isNumber(4)) return { take: 5, put: [2, 'x', 4, ...load] }
 		return undefined
 	},
@@ -77,7 +171,7 @@ const loadFirst: ShorthandRule = {
 const missingAt: ShorthandRule = {
 	begins: ['0'],
 	read: view => {
-		if (!view.isTraining || !view.followsAnEnding) return undefined
+		if (!view.isTraining || !view.followsAnEnding || view.startsLine()) return undefined
 		const after = view.afterRange()
 		const isLoad = loads.has(view.unit(after) ?? '')
 		const isBare = view.followsWork && view.unit(after) === undefined && !view.isTimes(after) && !isEffortWord(view.word(after))
@@ -90,6 +184,7 @@ const missingAt: ShorthandRule = {
 const bodyweight: ShorthandRule = {
 	begins: [...bodyweightWords],
 	read: view => {
+		if (view.before() === '%') return { take: 1, put: ['of', 'bodyweight'] }
 		if (['at', 'of', 'TIMES'].includes(view.before()))
 			return view.word() === 'bodyweight' ? undefined : { take: 1, put: ['bodyweight'] }
 		if (view.isTraining) return view.followsAnEnding ? { take: 1, put: ['at', 'bodyweight'] } : undefined
@@ -101,7 +196,12 @@ const bodyweight: ShorthandRule = {
 const addedMass: ShorthandRule = {
 	begins: ['+'],
 	read: view =>
-		view.isTraining && view.followsWork && !view.isTight() && view.isNumber(1) && masses.has(view.unit(2) ?? '')
+		view.isTraining &&
+		view.followsWork &&
+		!view.isTight() &&
+		view.isNumber(1) &&
+		masses.has(view.unit(2) ?? '') &&
+		changeEnd(view, 3) === undefined
 			? { take: 1, put: ['at', 'bodyweight', 0] }
 			: undefined,
 }
@@ -139,4 +239,22 @@ function isEffortWord(word: string): boolean {
 	return word === 'rpe' || word === 'rir' || word === '/'
 }
 
-export const loadRules = [units, atSign, thirdNumber, repsAtLoad, loadFirst, percentOfMax, best, missingAt, bodyweight, addedMass]
+export const loadRules = [
+	unitTwice,
+	units,
+	atSign,
+	about,
+	between,
+	fraction,
+	sameInOther,
+	timesBodyweight,
+	thirdNumber,
+	repsAtLoad,
+	loadFirst,
+	percentOfMax,
+	best,
+	missingAt,
+	backOff,
+	bodyweight,
+	addedMass,
+]

@@ -1,6 +1,6 @@
 /** Our units and words of counting, and what else is written for them. */
 const spellings: Readonly<Record<string, readonly string[]>> = {
-	kg: ['kgs', 'kilo', 'kilos', 'kilogram', 'kilograms'],
+	kg: ['kgs', 'k', 'kilo', 'kilos', 'kilogram', 'kilograms'],
 	lb: ['lbs', 'pound', 'pounds', '#'],
 	s: ['sec', 'secs', 'second', 'seconds', '"', '″', "''", '’’', '”'],
 	min: ['mins', 'minute', 'minutes', "'", '′', '’'],

@@ -3,7 +3,18 @@ import { ourNumber } from '../tokens.ts'
 import { unitOf } from './units.ts'
 
 /** What stands instead of some tokens: the number of one of them, a word of ours, or a token of a kind whose image varies. */
-export type Put = number | string | { readonly type: string; readonly image: string; readonly unsettled?: boolean }
+export type Put = number | string | PutToken
+
+export interface PutToken {
+	readonly type: string
+	readonly image: string
+	/** It is a guess, which the coach settles. */
+	readonly unsettled?: boolean
+	/** Other readings of a guess. */
+	readonly others?: readonly string[]
+	/** It stands for no word of the text, and on that side of its neighbour. */
+	readonly inserted?: 'before' | 'behind'
+}
 
 export interface Rewrite {
 	/** How many tokens it is about. */
@@ -38,6 +49,10 @@ const endings = new Set([
 		'lb',
 	],
 	...['rm', 'bodyweight', 'set', 'base', 'best', 'most'],
+])
+/** After these a movement's name stands. */
+export const beforeMovements: ReadonlySet<string> = new Set([
+	...['main', 'accessory', 'warm-up', 'conditioning', 'test', 'did', 'best', 'base', 'fails', 'keep', 'drop', 'swap'],
 ])
 const workUnits = new Set(['s', 'm', 'min', 'reps', 'rep'])
 
@@ -132,6 +147,35 @@ export class View {
 		by++
 		if ((this.before(by) === 'DASH' || this.before(by) === 'to') && this.isNumberBefore(by + 1)) by += 2
 		return this.before(by) === 'TIMES'
+	}
+
+	/** The last date before this place that is written in our way, else the first one behind it. */
+	get nearestDate(): string | undefined {
+		const isDate = (token: IToken) => token.tokenType.name === 'DATE'
+		return (this.done.findLast(isDate) ?? this.given.find(isDate))?.image
+	}
+
+	/** Does a token of a kind stand before this place, after the last one of another kind? */
+	hasSince(kinds: readonly string[], since: string): boolean {
+		const from = this.done.findLastIndex(token => token.tokenType.name === since)
+		return this.done.slice(from + 1).some(token => kinds.includes(token.tokenType.name))
+	}
+
+	/** Has a token of a kind been read? */
+	has(kind: string): boolean {
+		return this.done.some(token => token.tokenType.name === kind)
+	}
+
+	/** Does another group of sets stand before this one, on the same line of the language? */
+	get hasEarlierSets(): boolean {
+		let isEarlier = false
+		for (let by = 1; by <= this.done.length; by++) {
+			const type = this.before(by)
+			if (type === ':' || beforeMovements.has(type)) return false
+			if (type === ',') isEarlier = true
+			if (type === 'TIMES' && isEarlier) return true
+		}
+		return false
 	}
 
 	/** Does `week 2`, `week 2-4` or `week 1, 4` stand right before? */

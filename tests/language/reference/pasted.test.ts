@@ -15,17 +15,23 @@ interface Row {
 	/** A line of it in the page's own text above the table, and what stands instead of the dots. */
 	readonly written: string
 	readonly meant: readonly string[]
+	/** For what has no form of ours: what the message asks, where there is no correction. */
+	readonly asked: string | undefined
+	/** Are there more corrections than the one that is shown? */
+	readonly isFirst: boolean
 }
 
 const rows: Row[] = []
 let around = ''
 for (const [whole, fence, table] of page.matchAll(/```stave\n([\s\S]*?)```|((?:^\|.*\|\n)+)/gm)) {
 	if (fence !== undefined) around = fence
-	for (const line of (table ?? '').split('\n').slice(2)) {
+	const [heading = '', , ...written] = (table ?? '').split('\n')
+	for (const line of written) {
 		const [pasted, ...ours] = [...line.matchAll(/`([^`]+)`/g)].map(match => match[1]!)
 		if (pasted === undefined) continue
 		const inText = (text: string) => around.replace('…', () => text)
-		rows.push({ pasted, ours, written: inText(pasted), meant: ours.map(inText) })
+		const asked = ours.length === 0 ? line.split('|')[2]!.trim() : undefined
+		rows.push({ pasted, ours, written: inText(pasted), meant: ours.map(inText), asked, isFirst: heading.includes('Instead') })
 	}
 	if (whole.includes('…') && !around.includes('…')) throw new Error(`no place for a row in ${around}`)
 }
@@ -55,7 +61,35 @@ test('the page has rows', () => {
 	expect(rows.length).toBeGreaterThan(120)
 })
 
-describe.each(rows)('$pasted', ({ pasted, ours, written, meant }) => {
+/** Where a note goes, a line of its own: how far in it stands is for the formatter. */
+const inOneLine = (text: string) => text.replace(/\s+/g, ' ')
+
+describe.each(rows.filter(row => row.isFirst))('$pasted', ({ pasted, written, meant, asked }) => {
+	test('costs one message, at its place, that says what to write instead', () => {
+		const problems = problemsOf(written)
+		expect(problems.map(({ code, message }) => `${code}: ${message}`)).toHaveLength(1)
+		const { message, span, partStart, corrections } = problems[0]!
+		const place = written.indexOf(pasted)
+		expect(partStart + span.start).toBeGreaterThanOrEqual(place)
+		expect(partStart + span.end).toBeLessThanOrEqual(place + pasted.length)
+		if (asked === undefined) {
+			const right = corrections.map(correction => corrected(written, correction, partStart))
+			expect(inOneLine(right[0]!)).toBe(inOneLine(meant[0]!))
+			for (const text of right) expect(problemsOf(text)).toEqual([])
+		} else {
+			expect(message).toContain(asked)
+			expect(corrections).toEqual([])
+		}
+	})
+
+	test('means after the formatter what it meant before', () => {
+		const formatted = formatText(written, reader)
+		expect(factsOf(formatted)).toEqual(factsOf(written))
+		expect(formatText(formatted, reader)).toBe(formatted)
+	})
+})
+
+describe.each(rows.filter(row => !row.isFirst))('$pasted', ({ pasted, ours, written, meant }) => {
 	test('costs one message, at its place, with a correction that leaves none', () => {
 		const problems = problemsOf(written)
 		expect(problems.map(({ code, message }) => `${code}: ${message}`)).toHaveLength(1)
@@ -87,7 +121,11 @@ describe.each(rows)('$pasted', ({ pasted, ours, written, meant }) => {
 
 test('ways of writing sets, and of writing what belongs to them, stand together in any pair', () => {
 	const inSession = rows.filter(
-		row => row.written.includes('main deadlift') && row.ours.length === 1 && row.written.startsWith('block first-steps'),
+		row =>
+			!row.isFirst &&
+			row.written.includes('main deadlift') &&
+			row.ours.length === 1 &&
+			row.written.startsWith('block first-steps'),
 	)
 	const isSets = (row: Row) => /^\d[\d-]* x \d[\d-]*( each side| or more)?$/.test(row.ours[0]!)
 	const clauses = inSession.filter(row => /^4 ?x ?5[ ,@]/.test(row.pasted) && row.ours[0]!.startsWith('4 x 5 '))
