@@ -228,8 +228,11 @@ export class DefinitionParser {
 				break
 			}
 			if (at >= tokens.length || at === 0 || round >= 2 * mostRepairs) break
-			tokens = [...tokens.slice(0, at), ...tokens.slice(nextLineStart(tokens, at))]
-			lastCut = at
+			// A line that is not whole goes before the next line does.
+			const begin = at === lastCut || isTooShort ? beginOfTextLine(tokens, at - 1) : at
+			const isRest = begin < at && begin > 0
+			tokens = [...tokens.slice(0, isRest ? begin : at), ...tokens.slice(isRest ? at : nextLineStart(tokens, at))]
+			lastCut = isRest ? begin : at
 			attempt = this.attempt(tokens, text)
 		}
 		const worth = faults.filter(fault => passedOver.includes(fault.span) || !passedOver.some(span => holds(span, fault.span)))

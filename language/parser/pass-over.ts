@@ -11,6 +11,8 @@ const goesOnAt = new Set(['at', 'rpe', 'rir', 'tempo', 'rest', 'each', 'until', 
 const joints = new Set([',', 'at', 'with', 'to', '+', '-', '–', '—', 'in', 'for', 'and', 'each'])
 /** The most tokens before a fault that may belong to what means nothing. */
 const mostBefore = 3
+/** So many places at which the line may go on are tried, and its end. */
+const mostEnds = 3
 /** What stands on a line of its own is a line of sets where it begins so. */
 const setLines = new Set(['main', 'accessory', 'warm-up', 'conditioning', 'test', 'week', 'did'])
 const namesOfNotes = /^(note|source|caution)$/
@@ -42,9 +44,8 @@ export function passOver(
 	if (begin === 0 || namesOfNotes.test(tokens[begin]!.image)) return undefined
 	const context = contextOf(tokens, begin)
 	const readsWithout = (from: number, to: number) => reads([...context, ...tokens.slice(begin, from), ...tokens.slice(to, end)])
-	const ends = Array.from({ length: end - last }, (_, index) => last + index + 1).filter(
-		to => to === end || (to > last && goesOn(tokens, to)),
-	)
+	const places = Array.from({ length: end - last - 1 }, (_, index) => last + index + 1).filter(to => goesOn(tokens, to))
+	const ends = [...places.slice(0, mostEnds), end]
 	for (const to of ends) {
 		for (let from = last; from > begin && from >= last - mostBefore; from--) {
 			if (!readsWithout(from, to)) continue

@@ -100,15 +100,15 @@ function beginsPart(token: IToken, before: IToken): boolean {
 	return ['NUMBER', 'ID', 'OTHER_NAME', 'STRING', 'DATE', 'OTHER_DATE'].includes(name) && endings.has(before.tokenType.name)
 }
 
-/** All orders but the one that is there. */
+/** The orders in which one part has another place. */
 function ordersOf(count: number): number[][] {
-	const all = Array.from({ length: count }).reduce<number[][]>(
-		orders => orders.flatMap(order => Array.from({ length: count }, (_, index) => [...order, index]).filter(isOnce)),
-		[[]],
-	)
-	return all.slice(1)
-}
-
-function isOnce(order: readonly number[]): boolean {
-	return new Set(order).size === order.length
+	const orders: number[][] = []
+	for (let from = 0; from < count; from++) {
+		for (let to = 0; to < count; to++) {
+			if (to === from || to === from - 1) continue
+			const order = Array.from({ length: count }, (_, index) => index).filter(index => index !== from)
+			orders.push([...order.slice(0, to), from, ...order.slice(to)])
+		}
+	}
+	return orders
 }

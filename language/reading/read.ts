@@ -41,7 +41,7 @@ export function readDefinition(
 function onceEach(faults: readonly Fault[]): Fault[] {
 	const putsRight = (other: Fault, { code, span, corrections }: Fault) => {
 		const isMore = other.corrections.length > corrections.length
-		if (code === 'syntax') return isMore && other.span.start === span.start && other.span.end === span.end
+		if (code === 'syntax') return isMore && other.code === code && other.span.start === span.start && other.span.end === span.end
 		if (code !== 'bad-number' && code !== 'bad-date') return false
 		const rewrites = other.corrections[0]?.edits.some(edit => isWithin(span, edit.span) && !isWithin(edit.span, span))
 		return rewrites || (isMore && isWithin(span, other.span))
