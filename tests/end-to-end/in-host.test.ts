@@ -17,7 +17,7 @@ describe('in the extension host of code-server', async () => {
 	const suite = await bundleSuite(folder.path)
 	const results = path.join(folder.path, 'results.json')
 	process.env.BARSTAVE_RESULTS = results
-	const server = await startCodeServer(await Profile.create(folder.path), ['--vscode-option', 'enable-smoke-test-driver'])
+	const server = await startCodeServer(await Profile.create(folder.path), '--vscode-option', 'enable-smoke-test-driver')
 	try {
 		const browser = await launchBrowser()
 		try {

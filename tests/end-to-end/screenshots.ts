@@ -6,7 +6,6 @@ import type { Browser } from 'playwright-core'
 import { exampleClub } from './example-club.ts'
 import { launchBrowser } from './workbench/browser.ts'
 import { installExtension, Profile, startCodeServer } from './workbench/code-server.ts'
-import { clockOf } from './workbench/fixed-clock.ts'
 import { temporaryFolder } from './workbench/temporary-folder.ts'
 import { themes } from './workbench/themes.ts'
 import { views } from './workbench/views.ts'
@@ -26,9 +25,6 @@ const rooms = {
 	enlarged: { width: 640, height: 800, scale: 2 },
 } as const
 
-/** A day in the third week of the club's plans. */
-const today = '2026-10-22'
-
 await mkdir(out, { recursive: true })
 await using folder = await temporaryFolder()
 const club = await exampleClub(folder.path)
@@ -36,7 +32,7 @@ const profile = await Profile.create(folder.path)
 const vsix = (await readdir(dist)).find(file => file.endsWith('.vsix'))
 if (vsix === undefined) throw new Error('Run npm run package first.')
 await installExtension(profile, path.join(dist, vsix))
-const server = await startCodeServer(profile, [], await clockOf(folder.path, today))
+const server = await startCodeServer(profile)
 const browser = await launchBrowser()
 try {
 	for (const [name, room] of Object.entries(rooms)) {

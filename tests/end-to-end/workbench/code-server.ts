@@ -88,12 +88,8 @@ export interface CodeServer {
 	stop(): Promise<void>
 }
 
-/** Starts the editor's server on a free port of this machine; `variables` are its environment's, beside the person's own. */
-export async function startCodeServer(
-	profile: Profile,
-	words: readonly string[] = [],
-	variables: Readonly<Record<string, string>> = {},
-): Promise<CodeServer> {
+/** Starts the editor's server on a free port of this machine. */
+export async function startCodeServer(profile: Profile, ...words: string[]): Promise<CodeServer> {
 	const port = await freePort()
 	const quiet = [
 		'--disable-telemetry',
@@ -104,7 +100,7 @@ export async function startCodeServer(
 	const child = spawn(
 		process.execPath,
 		[program, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, ...profile.words, ...quiet, '--disable-proxy', ...words],
-		{ cwd: profile.options.cwd, env: { ...profile.options.env, ...variables }, stdio: ['ignore', 'pipe', 'pipe'] },
+		{ ...profile.options, stdio: ['ignore', 'pipe', 'pipe'] },
 	)
 	let log = ''
 	child.stdout.on('data', data => {
