@@ -15,7 +15,7 @@ export function countedLevel(level: ShownLevel, count: number): string {
 	return counted(count, nouns[level])
 }
 
-/** What people call a definition: its title, else its name in words. */
+/** What people call a definition: its title, else its name in words; a member's plan without a title is called by the team's plan alone. */
 export function titleOf(definition: Definition): string {
-	return plain(definition.title?.text ?? spokenName(definition.name.text))
+	return plain(definition.title?.text ?? spokenName(definition.name.text.replace(/\/.*/, '')))
 }

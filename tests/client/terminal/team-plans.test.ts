@@ -52,6 +52,12 @@ describe('a plan for a team', () => {
 		expect(out.match(/^Winter · .*$/gm)).toEqual(['Winter · Mara Lind', 'Winter · Per Holst'])
 	})
 
+	test('is called by its name where it has no title, and by the title of the member', async () => {
+		const untitled = { ...club, 'plan.stave': club['plan.stave'].replace('plan winter "Winter"', 'plan late-winter') }
+		const { out } = await barstave(['sheet', 'late-winter/per-holst', '--week', '1'], { cwd: await workspaceOf(untitled) })
+		expect(out).toMatch(/^Late winter · Per Holst$/m)
+	})
+
 	test('by its own name gives a file for each member, in a folder', async () => {
 		const cwd = await workspaceOf(club)
 		for (const words of [
