@@ -16,6 +16,8 @@ export interface TextEdit {
 export interface Correction {
 	readonly title: string
 	readonly edits: readonly TextEdit[]
+	/** What the words say is another thing then, so that it is the coach's to decide: never made without a question. */
+	readonly isChoice?: boolean
 }
 
 export interface Fault {

@@ -111,7 +111,7 @@ function noteOf(words: string, span: Span, text: string, indentation: number): C
 					{ span, text: '' },
 					{ span: { start: end, end }, text: note },
 				]
-	return [{ title: 'Keep it as a note', edits }]
+	return [{ title: 'Keep it as a note', edits, isChoice: true }]
 }
 
 /** Where the words of a line end: before a comment, and before white space. */
@@ -132,11 +132,10 @@ export function lineAsNote(tokens: readonly IToken[], at: number, text: string):
 	const words = text.slice(start, end)
 	if (!/[a-z]/i.test(words) || words.includes('"')) return []
 	if (tokens[0]!.tokenType.name === 'log' && painWords.test(words)) {
-		return [{ title: 'Write it as what hurt', edits: [{ span: { start, end }, text: `hurt "${words}"` }] }]
+		return [{ title: 'Write it as what hurt', edits: [{ span: { start, end }, text: `hurt "${words}"` }], isChoice: true }]
 	}
-	return [
-		{ title: 'Keep the line as a note', edits: [{ span: { start, end }, text: `note "${words.replaceAll('\\', '\\\\')}"` }] },
-	]
+	const note = `note "${words.replaceAll('\\', '\\\\')}"`
+	return [{ title: 'Keep the line as a note', edits: [{ span: { start, end }, text: note }], isChoice: true }]
 }
 
 function endOf(token: IToken): number {

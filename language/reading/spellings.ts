@@ -49,6 +49,7 @@ function reportMissingRoles(tokens: readonly IToken[]): Fault[] {
 	const asRead: Correction = {
 		title: others.length === 0 ? `Write "${first.role}"` : 'Write the first of a session as main, the others as accessory',
 		edits: lines.map(line => write(line.role, line)),
+		isChoice: true,
 	}
 	const other = first.role === 'main' ? 'accessory' : 'main'
 	const instead = others.length === 0 ? [{ title: `Write "${other}"`, edits: [write(other, first)] }] : []
@@ -86,14 +87,16 @@ function reportDate(token: IToken): Fault {
 	const read = first === undefined ? '' : ` Read as ${first}${second ? `${order} it could also be ${second}` : ''}.`
 	const unread = first === undefined ? `${token.image} is not in the calendar.` : read.trim()
 	const begin = isAssumed(token) ? `Which year?${read}` : unread
-	const corrections = dates.map(date => ({ title: `Write ${date}`, edits: [{ span, text: date }] }))
+	const isChoice = isAssumed(token)
+	const corrections = dates.map(date => ({ title: `Write ${date}`, edits: [{ span, text: date }], isChoice }))
 	return { code: 'bad-date', span, message: `${begin} ${datesAreWritten}`, corrections }
 }
 
 function reportPair(from: IToken, to: IToken): Fault {
 	const ends = readingsOf(to)
 	const pairs = readingsOf(from).flatMap(start => ends.map(end => [start, end] as const))
-	const [first, last] = pairs.find(([start, end]) => start <= end) ?? pairs[0] ?? []
+	const inOrder = pairs.filter(([start, end]) => start <= end)
+	const [first, last] = inOrder[0] ?? pairs[0] ?? []
 	if (first === undefined || last === undefined) return reportDate(ends.length === 0 ? to : from)
 	const edits = [
 		{ span: spanOf(from), text: first },
@@ -104,7 +107,7 @@ function reportPair(from: IToken, to: IToken): Fault {
 		code: 'bad-date',
 		span: { start: spanOf(from).start, end: spanOf(to).end },
 		message: `${begin} ${first} to ${last}. ${datesAreWritten}`,
-		corrections: [{ title: `Write ${first} to ${last}`, edits }],
+		corrections: [{ title: `Write ${first} to ${last}`, edits, isChoice: isAssumed(from) || inOrder.length !== 1 }],
 	}
 }
 

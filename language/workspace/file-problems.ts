@@ -11,6 +11,7 @@ export interface FileProblem extends Omit<Problem, 'span' | 'related' | 'correct
 	readonly corrections: readonly {
 		readonly title: string
 		readonly edits: readonly FileEdit[]
+		readonly isChoice?: boolean
 	}[]
 }
 
@@ -39,8 +40,9 @@ function placed(problem: Problem, offset: number, text: string, folder: Folder):
 		}),
 		// Looked for only when somebody asks.
 		get corrections() {
-			return problem.corrections.map(({ title, edits }) => ({
+			return problem.corrections.map(({ title, edits, isChoice = false }) => ({
 				title,
+				isChoice,
 				edits: edits.flatMap(edit =>
 					tidyEdits({ start: offset + edit.span.start, end: offset + edit.span.end, text: edit.text }, text),
 				),

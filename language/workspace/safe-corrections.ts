@@ -8,7 +8,7 @@ const guesses: ReadonlySet<string> = new Set<FaultCode>(['syntax', 'bad-number',
 
 /**
  * The problems of a file that can be corrected without a question to the coach: the correction changes nothing about the training, there
- * is only one, and it takes no word away. Where a line has a fault that is not of that kind, all of the line is the coach's to settle: in
+ * is only one, and it takes no word away and makes no other thing of one. Where a line has a fault that is not of that kind, all of the line is the coach's to settle: in
  * `4 x 5 @80` nobody knows what the 80 is until it is said.
  */
 export function safelyCorrected(text: string, problems: readonly FileProblem[]): readonly FileProblem[] {
@@ -22,7 +22,7 @@ export function safelyCorrected(text: string, problems: readonly FileProblem[]):
 function isSafe(problem: FileProblem, text: string): boolean {
 	if (ruleOf(problem.code)?.fix !== 'safe') return false
 	const [correction, another] = problem.corrections
-	if (!correction || another) return false
+	if (!correction || another || correction.isChoice) return false
 	return !guesses.has(problem.code) || !correction.edits.some(edit => takesAway(edit, text))
 }
 

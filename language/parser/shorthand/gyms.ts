@@ -11,6 +11,15 @@ const countFirst: ShorthandRule = {
 	},
 }
 
+/** `discs 20 kg x 4`: what lies on the bar, by its other names. */
+const otherPlates: ShorthandRule = {
+	begins: ['plate', 'disc', 'discs', 'disk', 'disks', 'bumpers', 'weights'],
+	read: view => {
+		const number = view.word(1) === ':' ? 2 : 1
+		return view.kind === 'gym' && view.startsLine() && view.isNumber(number) ? { take: number, put: ['plates'] } : undefined
+	},
+}
+
 /** `bar 20 kg` */
 const barWithoutName: ShorthandRule = {
 	begins: ['bar'],
@@ -27,4 +36,4 @@ const implementFirst: ShorthandRule = {
 	},
 }
 
-export const gymRules = [countFirst, barWithoutName, implementFirst]
+export const gymRules = [countFirst, otherPlates, barWithoutName, implementFirst]

@@ -228,12 +228,13 @@ const notInNames = new Set([
 	...['heavy', 'light', 'easy', 'hard', 'moderate', 'rpe', 'rir', 'bw', 'tempo', 'rest', 'each', 'per', 'ea', 'about', 'approx'],
 ])
 
-/** `main front squat 4 x 5`: a name is one word. */
+/** `main front squat 4 x 5`, `fails deadlift with back rounding`: a name is one word. */
 const longName: ShorthandRule = {
 	begins: ['a-name'],
 	read: view => {
 		const isGym = view.wordBefore() === 'at' && view.wordBefore(2) === 'trains'
-		if (!beforeMovements.has(view.wordBefore()) && !isGym) return undefined
+		const isBreakdown = view.wordBefore() === 'with' && (view.wordBefore(2) === 'broke' || view.wordBefore(3) === 'fails')
+		if (!beforeMovements.has(view.wordBefore()) && !isGym && !isBreakdown) return undefined
 		let length = 1
 		while (
 			!view.startsLine(length) &&
@@ -243,7 +244,7 @@ const longName: ShorthandRule = {
 			(view.isName(length) || wordsInNames.has(view.word(length)))
 		)
 			length++
-		const isWhole = view.type(length) === '' || view.startsLine(length) || endsName(view, length)
+		const isWhole = isBreakdown || view.type(length) === '' || view.startsLine(length) || endsName(view, length)
 		if (length === 1 || !isWhole) return undefined
 		const words = Array.from({ length }, (_, index) => ourName(view.word(index)))
 		return { take: length, put: [{ type: 'ID', image: words.join('-') }] }

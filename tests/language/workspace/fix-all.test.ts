@@ -55,6 +55,28 @@ describe('all safe corrections', () => {
 		expect(fixAll(folder, 'file:///a.stave').made).toBe(0)
 	})
 
+	it('make no note of words that have no form: what they mean is for the coach to say', () => {
+		const lines = ['fails deadlift with back-rounding most days', 'plays at midnight']
+		const text = `lifter ann "Ann"\n  best deadlift 160kg on 5.10.2026\n${lines.map(line => `  ${line}\n`).join('')}`
+		const folder = folderOf({ 'a.stave': text })
+		const titles = fileProblems(folder, 'file:///a.stave').flatMap(problem => problem.corrections.map(({ title }) => title))
+		expect(titles).toEqual(expect.arrayContaining(['Keep it as a note', 'Keep the line as a note']))
+		const corrected = fixAll(folder, 'file:///a.stave').text
+		expect(corrected).toContain('best deadlift 160 kg on 2026-10-05')
+		for (const line of lines) expect(corrected).toContain(`  ${line}\n`)
+	})
+
+	it('guess no role of work, and no year', () => {
+		const lines = ['deadlift 3 x 5 at 100 kg', 'plank 3 x 30 s', 'start 5.10.', 'pause 5.10.2026 to 6.12.2026 because "away"']
+		const [deadlift, plank, start, pause] = lines
+		const block = `block b "B"\n  weeks 2\n  session s on Mon\n    ${deadlift}\n    ${plank}\n`
+		const text = `${block}plan p for ann\n  ${start}\n  run b\n  ${pause}\n  meet 2026-12-19 "Winter meet"\n`
+		const folder = folderOf({ 'a.stave': text })
+		const corrected = fixAll(folder, 'file:///a.stave').text
+		expect(corrected).toContain('session s on monday')
+		for (const line of lines) expect(corrected).toContain(line)
+	})
+
 	it('are tried out in a copy that leaves the folder as it is', () => {
 		const folder = folderOf({ 'a.stave': hurried })
 		const before = fileProblems(folder, 'file:///a.stave')
