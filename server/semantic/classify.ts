@@ -26,10 +26,23 @@ const typeOfProperty: Readonly<Record<string, TokenType>> = {
 export function colouredWords({ tree }: Parsed): ColouredWord[] {
 	const root = tree?.$cstNode
 	if (!root) return []
-	return CstUtils.flattenCst(root)
+	const leaves = CstUtils.flattenCst(root).toArray()
+	return written(leaves)
 		.map(leaf => colour(leaf))
-		.nonNullable()
-		.toArray()
+		.filter(word => word !== undefined)
+}
+
+/** The words that stand in the text, in its order: one that is only meant has the place of a word beside it. */
+function written(leaves: readonly LeafCstNode[]): LeafCstNode[] {
+	const isOnlyMeant = ({ grammarSource, text }: LeafCstNode) =>
+		GrammarAST.isKeyword(grammarSource) && grammarSource.value !== text.toLowerCase()
+	const inOrder = leaves.toSorted((a, b) => a.offset - b.offset || Number(isOnlyMeant(a)) - Number(isOnlyMeant(b)))
+	let end = 0
+	return inOrder.filter(leaf => {
+		const isApart = leaf.offset >= end
+		if (isApart) end = leaf.end
+		return isApart
+	})
 }
 
 function colour(leaf: LeafCstNode): ColouredWord | undefined {
