@@ -54,16 +54,23 @@ function symbolOf(file: TextFile, start: number, definition: Definition): Docume
 	})
 }
 
-function placed(file: TextFile, start: number, { name, detail, kind, span, named, children = [] }: Outlined): DocumentSymbol {
-	const inside = { start: Math.max(named.start, span.start), end: Math.min(Math.max(named.end, named.start), span.end) }
+function placed(file: TextFile, start: number, outlined: Outlined): DocumentSymbol {
+	const { name, detail, kind, named, children = [] } = outlined
+	const whole = wholeOf(outlined)
 	return {
 		name: name === '' ? '(no name)' : name,
 		...(detail === undefined ? {} : { detail }),
 		kind,
-		range: rangeOf(file, start + span.start, start + span.end),
-		selectionRange: rangeOf(file, start + inside.start, start + Math.max(inside.start, inside.end)),
+		range: rangeOf(file, start + whole.start, start + whole.end),
+		selectionRange: rangeOf(file, start + named.start, start + Math.max(named.start, named.end)),
 		children: children.map(child => placed(file, start, child)),
 	}
+}
+
+/** All that belongs to it: where the words of a text are read in another order, a name or a part may lie outside of what it belongs to. */
+function wholeOf({ span, named, children = [] }: Outlined): Span {
+	const spans = [span, named, ...children.map(wholeOf)]
+	return { start: Math.min(...spans.map(({ start }) => start)), end: Math.max(...spans.map(({ end }) => end)) }
 }
 
 function partsOf(definition: Definition): Outlined[] {

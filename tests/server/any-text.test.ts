@@ -101,9 +101,9 @@ class Look {
 	}
 
 	async at(offset: number, length: number): Promise<void> {
-		const position = this.document.positionAt(offset)
+		const position = this.positionNear(offset)
 		const here = { position }
-		const range = { start: position, end: this.document.positionAt(Math.min(this.text.length, offset + length)) }
+		const range = { start: position, end: this.positionNear(Math.min(this.text.length, offset + length)) }
 		const hover = await this.ask<{ range: Range; contents: { value: string } } | null>('hover', here)
 		if (hover) {
 			this.isInText(hover.range, 'hover')
@@ -144,13 +144,21 @@ class Look {
 		return editor.request(`textDocument/${method}`, { textDocument: { uri }, ...more })
 	}
 
+	/** Where a cursor can stand: before a letter of two units, and not in it. */
+	private positionNear(offset: number) {
+		return this.document.positionAt(this.divides(offset) ? offset - 1 : offset)
+	}
+
+	/** Does a place lie inside of a letter, or of a line break? */
+	private divides(offset: number): boolean {
+		return /^([\ud800-\udbff][\udc00-\udfff]|\r\n)$/.test(this.text.slice(offset - 1, offset + 1))
+	}
+
 	private isInText({ start, end }: Range, what: string): void {
 		for (const place of [start, end]) {
 			const offset = this.document.offsetAt(place)
 			expect(this.document.positionAt(offset), what).toEqual(place)
-			expect(this.text.slice(offset - 1, offset + 1), `${what} divides no letter and no line break`).not.toMatch(
-				/^([\ud800-\udbff][\udc00-\udfff]|\r\n)$/,
-			)
+			expect(this.divides(offset), `${what} divides a letter or a line break`).toBe(false)
 		}
 		expect(this.document.offsetAt(start), what).toBeLessThanOrEqual(this.document.offsetAt(end))
 	}
