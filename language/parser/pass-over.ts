@@ -48,13 +48,21 @@ export function passOver(
 	const ends = [...places.slice(0, mostEnds), end]
 	for (const to of ends) {
 		for (let from = last; from > begin && from >= last - mostBefore; from--) {
-			if (!readsWithout(from, to)) continue
+			if (beginsSets(tokens.slice(from, to)) || !readsWithout(from, to)) continue
 			const first = withJoints(tokens, from, begin)
 			const isWhole = first === from || readsWithout(first, to)
 			return explain(tokens, isWhole ? first : from, to, text)
 		}
 	}
 	return undefined
+}
+
+/** `4 x at 70%`: sets that lack a number are no words for people. */
+function beginsSets(tokens: readonly IToken[]): boolean {
+	const at = tokens.findIndex(
+		(token, index) => token.tokenType.name === 'TIMES' && tokens[index - 1]?.tokenType.name === 'NUMBER',
+	)
+	return at >= 0 && at < tokens.length - 1 && tokens[at + 1]!.tokenType.name !== 'NUMBER'
 }
 
 function goesOn(tokens: readonly IToken[], at: number): boolean {
@@ -104,13 +112,10 @@ function noteOf(words: string, span: Span, text: string, indentation: number): C
 	if (!/[a-z]/i.test(words)) return []
 	const end = lineEnd(text, span.end)
 	const note = `\n${' '.repeat(indentation + 2)}note "${words.replace(/[“”„"]/g, "'").replaceAll('\\', '\\\\')}"`
-	const edits =
-		end === span.end
-			? [{ span, text: note }]
-			: [
-					{ span, text: '' },
-					{ span: { start: end, end }, text: note },
-				]
+	const edits = [
+		{ span, text: '' },
+		{ span: { start: end, end }, text: note },
+	]
 	return [{ title: 'Keep it as a note', edits, isChoice: true }]
 }
 

@@ -1,5 +1,5 @@
 import type { Definition } from '../model/definitions.ts'
-import type { Fault } from '../model/reading.ts'
+import type { Fault, TextEdit } from '../model/reading.ts'
 import type { Span } from '../model/text.ts'
 import { type Line, linesOf } from '../parser/lines.ts'
 import { type Parsed, spanOf } from '../parser/parse.ts'
@@ -88,14 +88,14 @@ function withSpellings(faults: readonly Fault[], parsed: Parsed): Fault[] {
 /** A fault with corrections that change the spellings too, but for what they replace; none where they are about parts of the same words. */
 function correctedTogether(fault: Fault, found: readonly Respelling[]): Fault | undefined {
 	const spelled = found.flatMap(({ edits }) => edits)
-	const corrections = fault.corrections.map(({ title, edits }) => ({
-		title,
+	const corrections = fault.corrections.map(({ edits, ...correction }) => ({
+		...correction,
 		edits: [...edits, ...spelled.filter(one => !edits.some(({ span }) => isWithin(one.span, span)))].sort(
 			(a, b) => a.span.start - b.span.start || a.span.end - b.span.end,
 		),
 	}))
 	const overlaps = corrections.some(({ edits }) =>
-		edits.some((one, index) => edits.some((other, at) => at > index && cross(one.span, other.span))),
+		edits.some((one, index) => edits.some((other, at) => at > index && cross(one, other))),
 	)
 	return overlaps ? undefined : { ...fault, corrections }
 }
@@ -115,8 +115,13 @@ function touches(one: Span, other: Span): boolean {
 	return one.start <= other.end && other.start <= one.end
 }
 
-function cross(one: Span, other: Span): boolean {
-	return one.start < other.end && other.start < one.end
+function cross(one: TextEdit, other: TextEdit): boolean {
+	return parts(one, other) || parts(other, one) || (one.span.start < other.span.end && other.span.start < one.span.end)
+}
+
+/** New lines come at the end of theirs, white space before it or not: what begins there and goes on below is parted by them. */
+function parts({ span: { start, end }, text }: TextEdit, { span }: TextEdit): boolean {
+	return start === end && text.startsWith('\n') && span.start === start && span.end > start
 }
 
 /** The first few that say that a text does not read, and all others. */

@@ -56,7 +56,7 @@ describe('all safe corrections', () => {
 	})
 
 	it('make no note of words that have no form: what they mean is for the coach to say', () => {
-		const lines = ['fails deadlift with back-rounding most days', 'plays at midnight']
+		const lines = ['fails deadlift with back-rounding most days', 'best back-squat 100kg mostly', 'plays at midnight']
 		const text = `lifter ann "Ann"\n  best deadlift 160kg on 5.10.2026\n${lines.map(line => `  ${line}\n`).join('')}`
 		const folder = folderOf({ 'a.stave': text })
 		const titles = fileProblems(folder, 'file:///a.stave').flatMap(problem => problem.corrections.map(({ title }) => title))
