@@ -84,8 +84,8 @@ export class Workbench {
 	async hover(place: Place): Promise<Locator> {
 		await this.goTo(place)
 		await this.page.keyboard.press('Escape')
-		// The workbench has boxes of the same kind for its own lists, open where the mouse last was.
-		const hover = this.page.locator('.monaco-hover:not(.workbench-hover):visible').first()
+		// The workbench has boxes of the same kind for its own lists, open where the mouse last was; and one opens before its words are there.
+		const hover = this.page.locator('.monaco-hover:not(.workbench-hover):visible', { hasNotText: 'Loading...' }).first()
 		// The editor opens the box when the mouse has moved and then rests; while its lines still move, it does not.
 		for (let attempt = 1; ; attempt++) {
 			const box = await this.#boxOfCursor()
