@@ -1,21 +1,28 @@
-import ical, { escape as escapedText, ICalEventTransparency } from 'ical-generator'
+import ical, { escape as escapedText, type ICalEventData, ICalEventTransparency } from 'ical-generator'
 import type { SheetItem, SheetSession } from '../../language/reports/load-sheet.ts'
 import { generalCaution } from '../views/general-caution.ts'
 import { type Reader, readerOf } from '../views/reader/reader.ts'
 import { blockTitle, gymTitle, spokenName } from '../views/reader/words.ts'
 import { foldSets } from '../views/sheet/fold.ts'
 import { discsOf, effortOf, loadOf, percentOf, setsAndWork } from '../views/sheet/wording.ts'
+import { type BeginTime, beginsOf } from './begin-times.ts'
 import type { SheetContent } from './content.ts'
 
 /**
- * The plan as an iCalendar file (RFC 5545): one event a session, all day, since a text gives a day, perhaps its evening, and no clock time.
+ * The plan as an iCalendar file (RFC 5545): one event a session, at the time that is said for it, else all day, since a text gives a day,
+ * perhaps its evening, and no clock time.
  *
  * An event's UID is made from names alone, so that a calendar which reads a later version of the plan changes its events and adds none.
  * What RFC 5545 wants as the time at which the file was made (DTSTAMP) is here the first moment of the event's own day: the same plan gives
- * the same file, whenever it is written.
+ * the same file, whenever it is written. Neither has the hour in it: a session that moves within its day stays the same event.
  * @param locale BCP 47, for the numbers in the descriptions; `null` writes them as the language does.
+ * @param times When sessions begin; a session lasts as long as it is estimated to.
  */
-export function calendar(content: Omit<SheetContent, 'meets' | 'problems'>, locale: string | null): string {
+export function calendar(
+	content: Omit<SheetContent, 'meets' | 'problems'>,
+	locale: string | null,
+	times: readonly BeginTime[] = [],
+): string {
 	const { title, lifterTitle, sheet, titles, cautions } = content
 	const name = lifterTitle === null ? title : `${title} – ${lifterTitle}`
 	const file = ical({
@@ -24,16 +31,13 @@ export function calendar(content: Omit<SheetContent, 'meets' | 'problems'>, loca
 		prodId: { company: 'Barstave', product: 'Barstave', language: 'EN' },
 	})
 	const reader = readerOf(locale)
-	for (const session of sheet?.sessions ?? []) {
-		const day = midnight(session.date)
+	const sessions = sheet?.sessions ?? []
+	const begins = beginsOf(sessions, times)
+	for (const [index, session] of sessions.entries()) {
 		file.createEvent({
 			id: `${session.id.replaceAll('/', '.')}@${sheet!.lifter}.barstave`,
-			stamp: day,
-			start: day,
-			end: new Date(day.getTime() + dayLength),
-			allDay: true,
-			// A day with a session is not a day off: other meetings may stand in it.
-			transparency: ICalEventTransparency.TRANSPARENT,
+			stamp: minutesAfter(session.date, 0),
+			...timeOf(session, begins[index]!),
 			summary: plain(summary(session)),
 			location: session.gym === null ? null : plain(gymTitle(titles, session.gym)),
 			description: plain(description(session, { titles, cautions }, reader)),
@@ -43,10 +47,30 @@ export function calendar(content: Omit<SheetContent, 'meets' | 'problems'>, loca
 	return `${file.toString()}\r\n`
 }
 
-const dayLength = 86_400_000
+/**
+ * All day, or from a time to another. A plan's days have no time zone, so their times have none either (RFC 5545, 3.3.5, form 1): they are
+ * what the lifter's own clock shows, wherever that is and whether or not it has been put forward. A `Date` only carries them, as if in UTC.
+ */
+function timeOf({ date, minutes }: SheetSession, begin: number | null): Partial<ICalEventData> & Pick<ICalEventData, 'start'> {
+	if (begin === null) {
+		// A day with a session is not a day off: other meetings may stand in it.
+		const transparency = ICalEventTransparency.TRANSPARENT
+		return { start: minutesAfter(date, 0), end: minutesAfter(date, minutesOfDay), allDay: true, transparency }
+	}
+	return {
+		start: minutesAfter(date, begin),
+		// An end must be later than its beginning; an event without one takes no time.
+		end: minutes === 0 ? null : minutesAfter(date, begin + minutes),
+		floating: true,
+		// At that time the lifter is at the bar, and at no other meeting.
+		transparency: ICalEventTransparency.OPAQUE,
+	}
+}
 
-function midnight(date: string): Date {
-	return new Date(`${date}T00:00:00Z`)
+const minutesOfDay = 24 * 60
+
+function minutesAfter(date: string, minutes: number): Date {
+	return new Date(Date.parse(`${date}T00:00:00Z`) + minutes * 60_000)
 }
 
 /** RFC 5545, 3.3.11: a text holds no control characters but tabs, and line breaks, which are escaped. */

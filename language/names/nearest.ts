@@ -2,9 +2,9 @@
  * The word of a list that another is most likely a slip of, or `undefined` where none is near enough: one change in three letters, two in
  * six or more. A swap of two neighbouring letters is one change (Damerau–Levenshtein, optimal string alignment).
  */
-export function nearest(word: string, candidates: Iterable<string>): string | undefined {
+export function nearest<Word extends string>(word: string, candidates: Iterable<Word>): Word | undefined {
 	const wanted = word.toLowerCase()
-	let best: string | undefined
+	let best: Word | undefined
 	let allowed = changesAllowed(wanted)
 	if (allowed === 0) return undefined
 	for (const candidate of candidates) {

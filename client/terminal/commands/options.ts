@@ -1,5 +1,7 @@
 import { InvalidArgumentError, Option } from 'commander'
 import { isRealDate } from '../../../language/compute/calendar.ts'
+import type { BeginTime } from '../../outputs/begin-times.ts'
+import { type BeginFault, readBeginTimes } from '../../outputs/read-begin-times.ts'
 
 /** Options that several commands have. */
 
@@ -30,4 +32,22 @@ export function readDate(text: string): string {
 export function readWeek(text: string): number {
 	if (/^[1-9]\d{0,3}$/.test(text)) return Number(text)
 	throw new InvalidArgumentError('Weeks are counted 1, 2, 3 …')
+}
+
+/** When sessions begin. */
+export function readBegin(text: string): readonly BeginTime[] {
+	const read = readBeginTimes(text)
+	if ('times' in read) return read.times
+	throw new InvalidArgumentError(whyNoTimes(read.fault, text))
+}
+
+/** The whole of what was written stands before it, and is not said again. */
+function whyNoTimes(fault: BeginFault, all: string): string {
+	const { written } = fault
+	const isAll = written.trim() === all.trim()
+	if (fault.kind === 'twice') return `"${fault.other}" and "${written}" are for the same sessions: keep one of them.`
+	if (fault.meant.length > 0)
+		return `Write ${fault.meant.map(one => `"${one}"`).join(' or ')}${isAll ? '' : ` instead of "${written}"`}.`
+	const form = 'A time is written like 17:30, from 0:00 to 23:59; before it may stand a weekday, "morning" or "evening".'
+	return isAll ? form : `"${written}" is no time. ${form}`
 }

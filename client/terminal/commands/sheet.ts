@@ -5,6 +5,7 @@ import type { Plan } from '../../../language/model/definitions.ts'
 import type { Schedule } from '../../../language/model/schedule.ts'
 import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
+import type { BeginTime } from '../../outputs/begin-times.ts'
 import type { PaperName } from '../../outputs/pdf/paper.ts'
 import { deliver, fileOf, isFolder, layoutFor, refuseBytesOnTerminal } from '../output.ts'
 import { Refusal } from '../refusal.ts'
@@ -15,12 +16,13 @@ import { titleOf } from '../text/words.ts'
 import { openWorkspace, type Workspace } from '../workspace/workspace.ts'
 import { filesOf, sayWhatIsMissing } from './beside.ts'
 import { findPlans, refuseManyInOne } from './named.ts'
-import { formatOption, outOption, readWeek, workspaceOption } from './options.ts'
+import { formatOption, outOption, readBegin, readWeek, workspaceOption } from './options.ts'
 
 interface SheetOptions {
 	readonly workspace?: string
 	readonly format: 'text' | 'json' | 'html' | 'csv' | 'ics' | 'pdf'
 	readonly paper?: PaperName
+	readonly begin?: readonly BeginTime[]
 	readonly week?: number
 	readonly out?: string
 }
@@ -35,6 +37,12 @@ export function sheet(): Command {
 		.addOption(formatOption('text', 'json', 'html', 'csv', 'ics', 'pdf'))
 		.addOption(new Option('--week <number>', 'only this week of the plan').argParser(readWeek))
 		.addOption(new Option('--paper <size>', "the size of a PDF's pages; else a4").choices(['a4', 'letter']))
+		.addOption(
+			new Option(
+				'--begin <times>',
+				'when sessions begin, in a calendar: 17:30, or "17:30, saturday 10:00, evening 18:30"; else all day',
+			).argParser(readBegin),
+		)
 		.addOption(outOption())
 		.addHelpText(
 			'after',
@@ -43,16 +51,22 @@ text   for the terminal; of a team's plan the sheets of all members, one after t
 json   for programs, version 1; its schema comes with the package
 html   one page that needs nothing else, to look at and to print: one week a sheet of paper, with room to write
 csv    for spreadsheets (RFC 4180): one row a set
-ics    for calendars (RFC 5545): one event a session, all day; a later version of the plan changes the same events
-pdf    to print and to hand out: one week a page, with room to write; A4, or Letter with --paper letter`,
+ics    for calendars (RFC 5545): one event a session, all day or from --begin; a later version of the plan changes the same events
+pdf    to print and to hand out: one week a page, with room to write; A4, or Letter with --paper letter
+
+With --begin a time alone is for sessions on no part of the day, "morning 7:00" for those in the morning, "saturday 10:00" for that day. A
+session lasts its estimated minutes, by the lifter's own clock. Two that would begin together follow one another; one that no time is said
+for stays all day.`,
 		)
 		.action(run)
 }
 
 async function run(name: string | undefined, options: SheetOptions): Promise<void> {
-	const { week, format, out, paper } = options
+	const { week, format, out, paper, begin } = options
 	if (paper !== undefined && format !== 'pdf')
 		throw new Refusal('Only a PDF has a size of paper: --paper goes with --format pdf.')
+	if (begin !== undefined && format !== 'ics')
+		throw new Refusal('Only a calendar says when sessions begin: --begin goes with --format ics.')
 	if (format === 'pdf') refuseBytesOnTerminal(out)
 	const workspace = await openWorkspace(options.workspace)
 	const { folder } = workspace
@@ -84,7 +98,7 @@ function textOf(schedule: Schedule, { week, out }: SheetOptions, folder: Folder)
 
 /** The sheet of one lifter, as it is written into a file. */
 async function written(schedule: Schedule, options: SheetOptions, workspace: Workspace): Promise<string | Uint8Array> {
-	const { week, format, paper } = options
+	const { week, format, paper, begin } = options
 	const { folder } = workspace
 	if (format === 'text') return textOf(schedule, options, folder)
 	if (format === 'json') return JSON.stringify(loadSheet(schedule, folder, { week }), null, 2)
@@ -92,7 +106,7 @@ async function written(schedule: Schedule, options: SheetOptions, workspace: Wor
 	if (format === 'html') return pageOf(picture, { sheet: true, week, volume: week === undefined })
 	// Loaded only here: the libraries that write files, and the fonts.
 	const { writeSheet } = await import('../../outputs/write-sheet.ts')
-	return writeSheet(picture, { format, week, paper: paper ?? 'a4', locale: null })
+	return writeSheet(picture, { format, week, paper: paper ?? 'a4', begin, locale: null })
 }
 
 function refuseUnlessThere(week: number, schedules: readonly Schedule[]): void {

@@ -76,6 +76,84 @@ describe('a sheet', () => {
 		expect(new Set(idsOf(longer)).size).toBe(2 * idsOf(before).length)
 	})
 
+	describe('as a calendar with the times at which sessions begin', () => {
+		/** One session in the morning, one in the evening, one on no part of the day, and another day. */
+		const twice = {
+			'plan.stave': `plan twice for mara-lind
+  start 2026-10-05
+  run twice-a-day
+
+lifter mara-lind "Mara Lind"
+  best deadlift 160 kg on 2026-09-12
+
+block twice-a-day "Twice a day"
+  weeks 2
+  session pull "Pull" on monday morning
+    main deadlift 4 x 5 at 70%
+  session trunk "Trunk" on monday evening
+    accessory plank 10 x 60 s rest 60 s
+  session walk "Walk" on monday, saturday
+    accessory suitcase-hold 3 x 30 s
+`,
+		}
+		const calendarOf = async (cwd: string, ...words: string[]) => outputOf(cwd, 'sheet', 'twice', '--format', 'ics', ...words)
+		const timesOf = (text: string) =>
+			eventsOf(text).map(event => ['summary', 'dtstart', 'dtend'].map(name => String(event.getFirstPropertyValue(name))))
+
+		test('has the sessions of whose part of the day it is said when it begins there, and the others all day', async () => {
+			const cwd = await workspaceOf(twice)
+			const { sessions } = resultBySchema<LoadSheet>('sheet', await outputOf(cwd, 'sheet', 'twice', '--format', 'json'))
+			const file = await calendarOf(cwd, '--week', '1', '--begin', 'morning 7:00, evening 11:50 pm, saturday 10:00')
+			const length = (name: string) => sessions.find(one => one.session === name)!.minutes * 60
+			expect(timesOf(file)).toEqual([
+				['Pull (morning)', '2026-10-05T07:00:00', expect.stringMatching(/^2026-10-05T07:/)],
+				['Walk', '2026-10-05', '2026-10-06'],
+				// Ten minutes of holds, and the rests between them: past midnight.
+				['Trunk (evening)', '2026-10-05T23:50:00', '2026-10-06T00:09:00'],
+				['Walk', '2026-10-10T10:00:00', expect.stringMatching(/^2026-10-10T10:/)],
+			])
+			const lengths = eventsOf(file).map(event => {
+				const [end, start] = ['dtend', 'dtstart'].map(name => event.getFirstPropertyValue(name) as InstanceType<typeof ICAL.Time>)
+				return end!.subtractDate(start!).toSeconds()
+			})
+			expect(lengths).toEqual([length('pull'), 86_400, length('trunk'), length('walk')])
+		})
+
+		test('keeps the ids of the calendar without them', async () => {
+			const cwd = await workspaceOf(twice)
+			const [plain, timed] = [await calendarOf(cwd), await calendarOf(cwd, '--begin', '17:30, morning 7:00')]
+			expect(timed).not.toBe(plain)
+			expect(idsOf(timed)).toEqual(idsOf(plain))
+			expect(idsOf(timed)).toContain('twice.twice-a-day-1.week-1.walk@mara-lind.barstave')
+		})
+
+		test('says the same times wherever it is made, with whole lines of the format', async () => {
+			const cwd = await workspaceOf(twice)
+			const words = ['sheet', 'twice', '--format', 'ics', '--begin', '17:30, morning 7:00, evening 18:30']
+			const [here, ...elsewhere] = await Promise.all(
+				['UTC', 'America/New_York', 'Pacific/Auckland'].map(TZ => barstave(words, { cwd, env: { TZ } })),
+			)
+			for (const one of elsewhere) expect(one).toEqual(here)
+			const lines = here!.out.split('\r\n')
+			expect(lines.pop()).toBe('')
+			expect(lines).toContain('DTSTART:20261005T173000')
+			for (const line of lines) {
+				expect(line).not.toMatch(/[\r\n]/)
+				expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75)
+			}
+		})
+
+		test('is the only one with such times', async () => {
+			const cwd = await workspaceOf(twice)
+			for (const format of ['text', 'json', 'html', 'csv', 'pdf'])
+				expect(await barstave(['sheet', 'twice', '--format', format, '--begin', '17:30'], { cwd })).toEqual({
+					status: 2,
+					out: '',
+					said: 'Only a calendar says when sessions begin: --begin goes with --format ics.\n',
+				})
+		})
+	})
+
 	test('goes into a file or a pipe as it is, and a PDF never to a terminal', async () => {
 		const cwd = await workspaceOf(texts)
 		const folder = await temporaryFolder()

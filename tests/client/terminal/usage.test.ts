@@ -4,6 +4,8 @@ import { barstave } from './support/program.ts'
 
 const cwd = path.join(import.meta.dirname, 'language-page')
 
+const timeForm = 'A time is written like 17:30, from 0:00 to 23:59; before it may stand a weekday, "morning" or "evening".'
+
 describe('a command that is not understood', () => {
 	test.each([
 		['chek', 'There is no command "chek". Did you mean check?'],
@@ -15,6 +17,19 @@ describe('a command that is not understood', () => {
 		['check --fix --stdin', '--fix and --stdin do not go together.'],
 		['check --today', '--today needs a word behind it. "barstave check --help" says which.'],
 		['sheet mara-autumn --week 0', '"0" does not go with --week. Weeks are counted 1, 2, 3 …'],
+		['sheet mara-autumn --begin 25:00', `"25:00" does not go with --begin. ${timeForm}`],
+		['sheet mara-autumn --begin 7', '"7" does not go with --begin. Write "7:00" or "19:00".'],
+		['sheet mara-autumn --begin 19.30', '"19.30" does not go with --begin. Write "19:30".'],
+		['sheet mara-autumn --begin noon', '"noon" does not go with --begin. Write "12:00".'],
+		['sheet mara-autumn --begin 17:30,soon', `"17:30,soon" does not go with --begin. "soon" is no time. ${timeForm}`],
+		[
+			'sheet mara-autumn --begin 17:30,evening=7',
+			'"17:30,evening=7" does not go with --begin. Write "evening 19:00" instead of "evening=7".',
+		],
+		[
+			'sheet mara-autumn --begin 17:30,18:00',
+			'"17:30,18:00" does not go with --begin. "17:30" and "18:00" are for the same sessions: keep one of them.',
+		],
 		['why mara-autumn', 'The date is missing. It is written: barstave why [options] <plan> <date> <movement>.'],
 		['why mara-autumn monday deadlift', '"monday" does not go there. A date is written like 2026-10-05.'],
 		[
