@@ -2,6 +2,7 @@ import { env, l10n, Uri, window, workspace } from 'vscode'
 import type { BaseLanguageClient } from 'vscode-languageclient'
 import type { PreviewQuestion, Subject } from '../../../language/reports/preview.ts'
 import type { FileRequest } from '../../outputs/write-file.ts'
+import { tellThatTimesAreMissing, timesInSettings } from '../begin-times.ts'
 import type { FileWriter } from '../file-writer.ts'
 import { type ShownPicture, shownPicture } from '../shown-picture.ts'
 
@@ -47,7 +48,7 @@ function formatsFor({ picture }: ShownPicture): Format[] {
 		},
 		{
 			label: l10n.t('Calendar'),
-			detail: l10n.t('One event a session, for every calendar program'),
+			detail: l10n.t('One event a session, for every calendar program; the settings say when sessions begin'),
 			format: 'ics',
 			paper: 'a4',
 			ending: '.ics',
@@ -94,9 +95,12 @@ async function save({ subject, picture }: ShownPicture, format: Format, write: F
 		filters: { [format.called]: [format.ending.split('.').at(-1)!] },
 	})
 	if (!to) return undefined
+	const { times, fault } = format.format === 'ics' ? timesInSettings() : { times: [], fault: null }
 	try {
-		await workspace.fs.writeFile(to, await write({ picture, ...pick(format), locale: env.language }))
-		void window.showInformationMessage(l10n.t('"{0}" is written.', to.path.split('/').at(-1)!))
+		await workspace.fs.writeFile(to, await write({ picture, ...pick(format), begin: times, locale: env.language }))
+		const written = to.path.split('/').at(-1)!
+		if (fault === null) void window.showInformationMessage(l10n.t('"{0}" is written.', written))
+		else void tellThatTimesAreMissing(written, fault)
 		return to
 	} catch (problem) {
 		const reason = problem instanceof Error ? problem.message : String(problem)

@@ -20,6 +20,7 @@ export type Step =
 	| 'the sheet of a plan opens by its name'
 	| 'above a block stands who runs it, and a way to the sheet'
 	| 'what the preview shows is saved as a calendar, a PDF and a page'
+	| 'a calendar has the times that the settings say, and is written without them where they are unclear'
 	| 'what somebody has written is shown as text, and nothing of it runs'
 	| 'a first workspace is written into an empty folder, and into no other'
 	| 'after a reload everything is there again'

@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core'
 import { expect } from 'vitest'
 import { placeOf, type Workbench } from '../workbench/workbench.ts'
 import { hostile } from './hostile.ts'
@@ -199,10 +200,8 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.pick('mara', 'Mara, to the regionals')
 		await bench.page.locator('.tab', { hasText: 'Preview: Mara, to the regionals' }).click()
 		const saved = async (format: string, file: string) => {
-			await bench.pick(format, format)
-			await bench.fillDialog(`${root}/${file}`, 'OK')
-			const told = bench.page.locator('.notification-toast', { hasText: `"${file}" is written.` })
-			await told.waitFor()
+			const told = await saveAs(bench, format, `${root}/${file}`)
+			await told.filter({ hasText: `"${file}" is written.` }).waitFor()
 			await told.hover()
 			await told.getByRole('button', { name: 'Clear Notification' }).click()
 		}
@@ -211,6 +210,7 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await bench.page.locator('.tab', { hasText: 'mara-autumn.stave' }).click()
 		await bench.openFromExplorer('mara.ics')
 		await expect.poll(() => bench.lines()).toContain('UID:mara-autumn.hinge-rebuild-1.week-1.heavy-pull@mara-lind.barstave')
+		expect(await bench.lines()).toContain('DTSTART;VALUE=DATE:20261005')
 		await bench.openFile('plans/mara-autumn.stave')
 		await bench.run('Barstave: Save the sheet as a file')
 		await saved('PDF, A4', 'mara.pdf')
@@ -218,6 +218,41 @@ export const steps: Readonly<Record<Step, (bench: Workbench, club: Club) => Prom
 		await saved('Page', 'mara.html')
 		await bench.openFromExplorer('mara.html')
 		await expect.poll(() => bench.lines()).toContainEqual(expect.stringContaining('<!doctype html>'))
+	},
+	'a calendar has the times that the settings say, and is written without them where they are unclear': async (
+		bench,
+		{ root },
+	) => {
+		const say = async (before: string, now: string) => {
+			await bench.openFile('.vscode/settings.json')
+			await expect.poll(() => bench.lines()).toContainEqual(expect.stringContaining(`"${before}"`))
+			const text = (await bench.lines()).join('\n')
+			await bench.typeOver(placeOf(text, before, 'barstave.calendar.begin'), now)
+			await bench.page.keyboard.press('Control+s')
+			await bench.page.locator('.tab.active:not(.dirty)').waitFor()
+		}
+		const saved = async (file: string) => {
+			await bench.openFile('plans/mara-autumn.stave')
+			await bench.run('Barstave: Save the sheet as a file')
+			return saveAs(bench, 'Calendar', `${root}/${file}`)
+		}
+		await say('evening 18:30', '7')
+		const told = await saved('mara-unclear.ics')
+		await told.filter({ hasText: 'every session in it takes the whole day. In the settings write "7:00" or "19:00"' }).waitFor()
+		await told.getByRole('button', { name: 'Open the settings' }).click()
+		// The settings lie over everything else.
+		const settings = bench.page.locator('.monaco-modal-editor-block')
+		await settings.locator('.settings-editor', { hasText: 'When sessions begin' }).waitFor()
+		await settings.getByRole('button', { name: 'Close Modal Editor' }).click()
+		await bench.openFromExplorer('mara-unclear.ics')
+		await expect.poll(() => bench.lines()).toContain('DTSTART;VALUE=DATE:20261005')
+		await say('7', '17:30')
+		const toldAgain = await saved('mara-timed.ics')
+		await toldAgain.filter({ hasText: '"mara-timed.ics" is written.' }).waitFor()
+		await bench.openFromExplorer('mara-timed.ics')
+		await expect.poll(() => bench.lines()).toContain('DTSTART:20261005T173000')
+		expect(await bench.lines()).toContain('UID:mara-autumn.hinge-rebuild-1.week-1.heavy-pull@mara-lind.barstave')
+		await say('17:30', 'evening 18:30')
 	},
 	'what somebody has written is shown as text, and nothing of it runs': async bench => {
 		await bench.openFile(hostile.file)
@@ -272,4 +307,11 @@ export interface Club {
 	readonly root: string
 	readonly plan: string
 	readonly block: string
+}
+
+/** Picks a format and a place for a file; gives what the editor then tells about it. */
+async function saveAs(bench: Workbench, format: string, to: string): Promise<Locator> {
+	await bench.pick(format, format)
+	await bench.fillDialog(to, 'OK')
+	return bench.page.locator('.notification-toast', { hasText: to.split('/').at(-1)! })
 }

@@ -15,6 +15,8 @@ const settings = {
 	'editor.minimap.enabled': false,
 	'files.autoSave': 'off',
 	'[barstave]': { 'editor.formatOnSave': true },
+	// Sessions of the club are on no part of the day.
+	'barstave.calendar.begin': 'evening 18:30',
 }
 
 /** An editor with the packaged extension that shows a copy of the example club. */
