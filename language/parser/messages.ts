@@ -18,6 +18,7 @@ const smallParts = new Set([
 	'Role',
 	'ChangeUnit',
 	'DeloadShare',
+	'Because',
 	'NamedDay',
 	'NumberedDay',
 ])

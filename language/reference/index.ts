@@ -1,3 +1,4 @@
+import type { DefinitionKind } from '../model/definitions.ts'
 import block from './block.md'
 import breakdown from './breakdown.md'
 import exceptions from './exceptions.md'
@@ -35,18 +36,70 @@ export interface Entry {
 	readonly title: string
 	/** What a link to its heading ends with. */
 	readonly anchor: string
-	/** The first paragraph below it. */
+	/** The rules of the grammar that it is about. */
+	readonly forms: readonly string[]
+	/** The first paragraph below the heading. */
 	readonly lead: string
+	/** What its table and its list say of one way of writing each. */
+	readonly ways: readonly Way[]
+	/** The lines of its examples. */
+	readonly examples: readonly string[]
 }
 
-/** The entry about a form, by the name of its grammar rule, which stands in a comment below the heading. */
-export function entryAbout(form: string): Entry | undefined {
-	for (const [page, text] of Object.entries(referencePages)) {
-		const found = new RegExp(`^#+ (.*)\\n+<!--[\\w ]* ${form} [\\w ]*-->\\n+((?:[^\\n]+\\n)*)`, 'm').exec(text)
-		const title = found?.[1]
-		if (title !== undefined) return { page, title, anchor: anchorOf(title), lead: found?.[2]?.replace(/\n/g, ' ').trim() ?? '' }
-	}
-	return undefined
+/** One way of writing a form, and what it means. */
+export interface Way {
+	/** The ways of writing that it is about: "at 100 kg", "at 90-100 lb". */
+	readonly written: readonly string[]
+	/** A sentence, or what would stand behind a colon, with the ways of writing in it. */
+	readonly text: string
+}
+
+/**
+ * The entry about a form, by the name of its grammar rule, which stands in a comment below the heading. Where lines of several kinds share the
+ * form it is the one on the page about `kind`, if there is one.
+ */
+export function entryAbout(form: string, kind?: DefinitionKind): Entry | undefined {
+	const found = entriesByForm().get(form)
+	return found?.find(entry => entry.page === `${kind}.md`) ?? found?.[0]
+}
+
+let known: ReadonlyMap<string, readonly Entry[]> | undefined
+
+/** Read from the pages once, when the first of them is asked for. */
+function entriesByForm(): ReadonlyMap<string, readonly Entry[]> {
+	if (known) return known
+	const found = new Map<string, Entry[]>()
+	for (const entry of Object.entries(referencePages).flatMap(([page, text]) => entriesOf(page, text)))
+		for (const form of entry.forms) found.set(form, [...(found.get(form) ?? []), entry])
+	known = found
+	return found
+}
+
+function entriesOf(page: string, text: string): Entry[] {
+	return text.split(/^(?=#+ )/m).flatMap(section => {
+		const [, title, forms, body] = /^#+ (.*)\n+<!-- ([\w ]+) -->\n+([\s\S]*)/.exec(section) ?? []
+		if (title === undefined || forms === undefined || body === undefined) return []
+		const fences = [...body.matchAll(/^```stave\n([\s\S]*?)^```/gm)].map(([, lines]) => lines!)
+		const prose = body.replace(/^```[\s\S]*?^```/gm, '')
+		return {
+			page,
+			title,
+			anchor: anchorOf(title),
+			forms: forms.split(' '),
+			lead: inOneLine(/^.*(?:\n.+)*/.exec(prose)![0]),
+			ways: [...prose.matchAll(/^\| (`.*`) +\| (.*?) +\|$|^- (`[^`]+`(?:, `[^`]+`)*)(.*(?:\n {2}.*)*)/gm)].map(
+				([, cell, means, words, rest]) => ({
+					written: [...(cell ?? words)!.matchAll(/`([^`]+)`/g)].map(([, one]) => one!),
+					text: inOneLine(cell === undefined ? `${words}${rest}` : `${cell}: ${means}`),
+				}),
+			),
+			examples: fences.flatMap(fence => fence.split('\n').map(line => line.replace(/\/\/.*|\/\*.*?\*\//g, '').trim())),
+		}
+	})
+}
+
+function inOneLine(text: string): string {
+	return text.replace(/\s+/g, ' ').trim()
 }
 
 /** Every word of the language, as the index has them. */

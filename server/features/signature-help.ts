@@ -9,6 +9,9 @@ import { offsetOf } from '../positions.ts'
 /** The rules of the grammar that read sets with what belongs to them, and the rule of what may follow the reps. */
 const clauseRules: Readonly<Record<string, string>> = { SetGroup: 'Clause', LoggedGroup: 'LoggedClause' }
 
+/** What stands first in them, and in nothing else. */
+const groupBegunBy: Readonly<Record<string, string>> = { Ramp: 'SetGroup', LoggedGroup: 'LoggedGroup' }
+
 /** Where a set group's own properties stand among its parts; the clauses come after. */
 const partOfProperty: Readonly<Record<string, number>> = { ramp: 0, upTo: 0, sets: 0, work: 1, amount: 1, unit: 1, seconds: 1 }
 const ownParts = 2
@@ -49,8 +52,8 @@ function helpAt(
 ): SignatureHelp | null {
 	const at = path.findLastIndex(step => step.rule in clauseRules)
 	// Before the first number of a group, also of one after a comma, the group is what comes next.
-	const begins = at < 0 && !isBegun ? next.find(rule => rule in clauseRules) : undefined
-	const group = path[at] ?? (begins && { rule: begins, property: undefined })
+	const begins = at < 0 && !isBegun ? next.find(rule => rule in groupBegunBy) : undefined
+	const group = path[at] ?? (begins && { rule: groupBegunBy[begins]!, property: undefined })
 	if (!group) return null
 	const clauses = choicesOf(clauseRules[group.rule]!, services)
 	const [sets, reps, ...others] = partsOf(clauses, services)

@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { AstUtils, CstUtils, GrammarAST } from 'langium'
 import { describe, expect, test } from 'vitest'
 import { formatText } from '../../../language/formatting/format.ts'
+import type { DefinitionKind } from '../../../language/model/definitions.ts'
+import { roles } from '../../../language/model/vocabulary.ts'
 import { exampleLines } from '../../../language/parser/examples.ts'
 import { DefinitionParser } from '../../../language/parser/parse.ts'
 import { splitDefinitions } from '../../../language/parser/split.ts'
@@ -51,7 +53,10 @@ function usedIn({ whole, start, text }: Example): Parsed {
 				const at = stretch.start + within + node.offset
 				if (at < start || at >= start + text.length) continue
 				types.add(node.astNode.$type)
-				if (node.grammarSource) elements.add(node.grammarSource)
+				if (!node.grammarSource) continue
+				elements.add(node.grammarSource)
+				const rule = AstUtils.getContainerOfType(node.grammarSource, GrammarAST.isParserRule)
+				if (rule) types.add(rule.name)
 			}
 		}
 	}
@@ -131,6 +136,21 @@ test('every entry is found by its form, and every page is in the program', () =>
 			expect(found!.lead, form).not.toBe('')
 		}
 	}
+})
+
+test('every entry begins with whole sentences, and each row and point of it is found by how it is written', () => {
+	for (const { page, title, forms, prose } of entries.filter(entry => entry.forms.length > 0)) {
+		const { lead, ways } = entryAbout(forms[0]!, page.slice(0, -'.md'.length) as DefinitionKind)!
+		expect(lead, title).toMatch(/^[^|-].*\.\)?$/)
+		const written = [...prose.matchAll(/^(?:\| |- )`([^`]+)`/gm)].map(([, first]) => first!)
+		expect(
+			ways.map(way => way.written[0]),
+			title,
+		).toEqual(written)
+		for (const { text } of ways) expect(text, title).toMatch(/^`[^`]+`.* [a-z]/)
+	}
+	expect(entryAbout('AtClause')!.ways.length).toBeGreaterThan(8)
+	expect(entryAbout('Role')!.ways.map(way => way.written)).toEqual(roles.map(role => [role]))
 })
 
 test('links lead somewhere', () => {
