@@ -1,5 +1,5 @@
 import numbers from '../language/compute/NUMBERS.md'
-import { entryAbout, referencePages } from '../language/reference/index.ts'
+import { type Entry, referencePages, type Way } from '../language/reference/index.ts'
 import { libraryScheme } from '../language/workspace/library.ts'
 import { indexUri } from './rule-pages.ts'
 
@@ -16,10 +16,10 @@ export function referenceAt(uri: string): string | undefined {
 	return text && withLinks(text.replace(/^<!--.*-->\n/gm, ''))
 }
 
-/** What the reference says of a form of the grammar, with the way to its entry. */
-export function formText(form: string): string | undefined {
-	const entry = entryAbout(form)
-	return entry && withLinks(`${entry.lead}\n\n[Read more](${entry.page}#${entry.anchor})`)
+/** An entry of the reference as an editor shows it: what is said of one way of writing first, then of all, then the way to the whole. */
+export function entryText({ page, anchor, lead }: Entry, ways: readonly Way[]): string {
+	const text = [...ways.map(way => way.text), lead, `[Read more](#${anchor})`].join('\n\n')
+	return withLinks(text.replaceAll('](#', `](${page}#`))
 }
 
 function withLinks(text: string): string {

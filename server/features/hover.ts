@@ -1,10 +1,8 @@
-import { type AstNode, CstUtils } from 'langium'
 import { type Hover, MarkupKind } from 'vscode-languageserver'
 import { schedulePlan } from '../../language/compute/schedule.ts'
 import type { SetGroup } from '../../language/model/prescription.ts'
 import type { ScheduledItem, ScheduledSession } from '../../language/model/schedule.ts'
 import type { Span } from '../../language/model/text.ts'
-import { exampleLines } from '../../language/parser/examples.ts'
 import type { Picked } from '../../language/reports/chosen-plan.ts'
 import { describe } from '../../language/reports/description.ts'
 import { explainBest, explainItem } from '../../language/reports/explanation.ts'
@@ -17,16 +15,11 @@ import { definitionAt, type Found, holds, namedAt, type Target, titleOf } from '
 import { asMarkdown, escaped } from '../markdown.ts'
 import { rangeOf } from '../positions.ts'
 import { groupsIn, itemsIn } from '../prescriptions.ts'
-import { formText } from '../reference-pages.ts'
 import { pageUri } from '../rule-pages.ts'
-import { treesOf } from '../syntax.ts'
-import type { Workspace } from '../workspace.ts'
+import { type WordMeaning, wordMeaningAt } from '../word-meaning.ts'
 
 /** More lifters than this make a hover that nobody reads; the sheets show all. */
 const mostPlans = 3
-
-/** Parts of a line that mean something by it alone: the line around them says more than how numbers are written. */
-const smallParts = new Set(['Mass', 'Time', 'Range', 'DateBound'])
 
 /** Says what a name is, how a load came about, what a rule wants, and what a word of the language means. */
 export const hover: Feature = {
@@ -37,11 +30,11 @@ export const hover: Feature = {
 			const shown =
 				found &&
 				(ruleHover(found) ??
-					milestoneHover(found) ??
-					loadHover(found, chosen.pickedIn(textDocument.uri)) ??
 					nameHover(found) ??
-					bestHover(found) ??
-					lineHover(found, workspace))
+					wordHover(
+						wordMeaningAt(found, workspace),
+						milestoneHover(found) ?? loadHover(found, chosen.pickedIn(textDocument.uri)) ?? bestHover(found),
+					))
 			if (!found || !shown) return null
 			const range = rangeOf(found.file, found.start + shown.span.start, found.start + shown.span.end)
 			return { contents: { kind: MarkupKind.Markdown, value: shown.text }, range }
@@ -52,6 +45,13 @@ export const hover: Feature = {
 interface Shown {
 	readonly span: Span
 	readonly text: string
+}
+
+/** What a word means, and what comes of it there: of a word of the language the meaning first, of a number the other. */
+function wordHover(meaning: WordMeaning | undefined, outcome: Shown | undefined): Shown | undefined {
+	if (!meaning || !outcome) return outcome ?? meaning
+	const texts = meaning.isKeyword ? [meaning.text, outcome.text] : [outcome.text, meaning.text]
+	return { span: meaning.span, text: texts.join('\n\n---\n\n') }
 }
 
 function nameHover(found: Found): Shown | undefined {
@@ -70,27 +70,6 @@ function sessionText({ definition, session }: Target & { kind: 'session' }, { fo
 	})
 	const heading = `**${escaped(session.title?.text ?? session.name.text)}** (session of ${escaped(titleOf(definition))})`
 	return items.length > 0 ? `${heading}\n\n${escaped(items.join(', '))}` : heading
-}
-
-/** Of any other word or number: what its line says, how it is written, and what the reference says of it. */
-function lineHover({ file, start, offset }: Found, workspace: Workspace): Shown | undefined {
-	const part = file.parts.find(one => one.start === start)
-	const parsed = part && treesOf(part, workspace.reader).findLast(one => one.start <= offset)
-	const root = parsed?.tree?.$cstNode
-	const leaf = root && CstUtils.findLeafNodeAtOffset(root, offset - parsed.start)
-	if (!leaf || leaf.hidden || leaf.tokenType.name.endsWith('STRING')) return undefined
-	for (let node: AstNode | undefined = leaf.astNode; node; node = node.$container) {
-		const line = exampleLines[node.$type]
-		if (!line || smallParts.has(node.$type)) continue
-		const meaning = formText(node.$type)
-		const text = `${escaped(sentence(line.what))}, as in: \`${line.example}\`${meaning ? `\n\n${meaning}` : ''}`
-		return { span: { start: parsed.start + leaf.offset, end: parsed.start + leaf.end }, text }
-	}
-	return undefined
-}
-
-function sentence(text: string): string {
-	return text.slice(0, 1).toUpperCase() + text.slice(1)
 }
 
 function ruleHover({ definition, offset }: Found): Shown | undefined {
@@ -113,14 +92,13 @@ function bestHover({ definition, offset, folder }: Found): Shown | undefined {
 	return lines && { span: { start: best.movement.span.end + 1, end: best.span.end }, text: lines.map(escaped).join('  \n') }
 }
 
-/** What a milestone waits for, and what comes then. The movement that it moves on to says what it is, as any name does. */
+/** What a milestone waits for, and what comes then. */
 function milestoneHover({ definition, offset, folder }: Found): Shown | undefined {
 	const milestone = itemsIn(definition)
 		.flatMap(item => item.milestones)
 		.find(one => holds(one.span, offset))
-	if (!milestone || (milestone.then.kind === 'move' && holds(milestone.then.movement.span, offset))) return undefined
-	const text = `${escaped(milestoneText(milestone, folder))}. It waits for what was reached, not for the calendar: no week of the sheet takes the step by itself.`
-	return { span: milestone.span, text }
+	if (!milestone) return undefined
+	return { span: milestone.span, text: `${escaped(milestoneText(milestone, folder))}.` }
 }
 
 /**
@@ -138,10 +116,8 @@ function loadHover({ definition, offset, folder }: Found, picked: Picked | undef
 		return days.length > 0 ? [{ plan, days }] : []
 	})
 	if (ways.length === 0) {
-		const { what, example } = exampleLines.SetGroup!
 		const why = definition.kind === 'plan' ? 'No session of this plan has it' : 'No plan runs this block yet'
-		const text = `${why}, so there is no load to show. This is how ${what} are written: \`${example}\``
-		return { span: group.span, text }
+		return { span: group.span, text: `${why}, so there is no load to show.` }
 	}
 	const shown = ways.slice(0, mostPlans).map(({ plan, days }) => {
 		const lifter = folder.find('lifter', plan.lifter.text)

@@ -1,8 +1,11 @@
+import { type AstNode, AstUtils, CstUtils, GrammarAST, type LeafCstNode } from 'langium'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { CompletionList, Hover, LocationLink, Position, Range, SemanticTokens } from 'vscode-languageserver'
 import { TextDocument } from 'vscode-languageserver-textdocument'
+import { anchorOf } from '../../language/reference/index.ts'
 import { tokenModifiers, tokenTypes } from '../../server/semantic/legend.ts'
-import { entries } from '../language/reference/support/pages.ts'
+import { treesOf } from '../../server/syntax.ts'
+import { entries, reader } from '../language/reference/support/pages.ts'
 import { textsBelow } from '../support/texts.ts'
 import { Editor, makeFolder, uriOf } from './support/editor.ts'
 
@@ -63,6 +66,30 @@ describe('at every word of every form', () => {
 		}
 		expect(asked).toBeGreaterThan(2000)
 		expect(silent).toEqual([])
+	})
+
+	it('a hover on a word of the language says what the form means that it belongs to, with that word', async () => {
+		const silent: string[] = []
+		let asked = 0
+		for (const [name, text] of Object.entries(texts)) {
+			// What does not read, or is written in other words, may stand for anything.
+			if (/expect: (syntax|old-spelling)/.test(text)) continue
+			const document = documentOf(name)
+			for (const { at, leaf, kind } of keywordsOf(text)) {
+				asked++
+				const { contents } = (await ask<Hover | null>(plain, name, 'hover', { position: document.positionAt(at) }))!
+				const texts = (contents as { value: string }).value.split('\n\n---\n\n')
+				const [said] = entriesAbout(leaf, kind).flatMap(({ page, title, prose }) => {
+					const text = texts.find(one => one.endsWith(`/reference/${page}#${anchorOf(title)})`))
+					return text && withoutLinks(text).includes(firstSentenceOf(prose)) ? [text] : []
+				})
+				const word = leaf.text.replace(/(?<=..)s$/, '')
+				if (!said || !new RegExp(`(?<![a-z])${word}s?(?![a-z])`).test(said))
+					silent.push(`${leaf.text} (${leaf.astNode.$type}): ${said}`)
+			}
+		}
+		expect(asked).toBeGreaterThan(2500)
+		expect([...new Set(silent)]).toEqual([])
 	})
 
 	it('completion has the word that stands there, where it knows it', async () => {
@@ -127,6 +154,43 @@ describe('at every word of every form', () => {
 		}
 	})
 })
+
+/** The words of the language in a text, where they stand in the tree. */
+function keywordsOf(text: string): { at: number; leaf: LeafCstNode; kind: string }[] {
+	return reader.read('a.stave', text).parts.flatMap(part =>
+		treesOf(part, reader).flatMap(({ tree, start }) => {
+			const leaves = tree?.$cstNode ? CstUtils.flattenCst(tree.$cstNode).toArray() : []
+			return leaves
+				.filter(leaf => GrammarAST.isKeyword(leaf.grammarSource) || ['AT_MOST', 'EACH_SIDE'].includes(leaf.tokenType.name))
+				.filter(leaf => /^[a-z%]/.test(leaf.text))
+				.map(leaf => ({ at: part.start + start + leaf.offset, leaf, kind: part.definition!.kind }))
+		}),
+	)
+}
+
+/** How numbers are written is not what a line is about. */
+const numberForms = ['Mass', 'Time', 'Range', 'DateBound']
+
+/** The entries about the innermost form of the grammar around a word that has some; of a form that several kinds share those of the kind. */
+function entriesAbout(leaf: LeafCstNode, kind: string) {
+	const forms = [AstUtils.getContainerOfType(leaf.grammarSource, GrammarAST.isParserRule)!.name]
+	for (let node: AstNode | undefined = leaf.astNode; node; node = node.$container) {
+		// A log reads both with one rule.
+		if (node.$type === 'InClause' && !('took' in node)) return about('ClustersClause')
+		forms.push(node.$type)
+	}
+	const form = forms.find(one => !numberForms.includes(one) && about(one).length > 0)!
+	const ofKind = about(form).filter(({ page }) => page === `${kind}.md`)
+	return ofKind.length > 0 ? ofKind : about(form)
+}
+
+const withoutLinks = (markdown: string) => markdown.replace(/\]\([^)]*\)/g, ']').replace(/\s+/g, ' ')
+
+function firstSentenceOf(prose: string): string {
+	return /^.*?[.:](?= |$)/.exec(withoutLinks(prose.split('\n\n')[0]!))![0]
+}
+
+const about = (form: string) => entries.filter(entry => entry.forms.includes(form))
 
 const builtIn = tokenModifiers.indexOf('defaultLibrary')
 
