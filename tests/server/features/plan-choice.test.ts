@@ -67,7 +67,7 @@ describe('the chosen plan', () => {
 	})
 
 	it('is the one whose loads stand in a hover', async () => {
-		const where = editor.at(uriOf(folder, 'block.stave'), 3, 24)
+		const where = editor.at(uriOf(folder, 'block.stave'), 3, 27)
 		const hovered = async () =>
 			(await editor.request<{ contents: { value: string } }>('textDocument/hover', where)).contents.value
 		await editor.open(folder, 'block.stave')
