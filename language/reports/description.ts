@@ -6,6 +6,7 @@ import type {
 	Block,
 	Breakdown,
 	Definition,
+	Deload,
 	FrequencyCap,
 	Gym,
 	Lifter,
@@ -19,7 +20,7 @@ import type {
 	Team,
 } from '../model/definitions.ts'
 import type { Programme } from '../model/programme.ts'
-import type { CountRange, Exact, ExactRange } from '../model/quantities.ts'
+import type { CalendarDate, CountRange, Exact, ExactRange } from '../model/quantities.ts'
 import type { Name } from '../model/text.ts'
 import { type DailyAverage, type LoggedWeek, loggedLoad } from './session-load.ts'
 
@@ -95,7 +96,7 @@ function movementFacts(movement: Movement, programme: Programme, title: Title): 
 		['Carry', movement.carryMetres && `${exactRange(movement.carryMetres.value)} m`],
 		['Intensity', movement.intensity && `${exactRange(movement.intensity.value)}%`],
 		['Limit', list(movement.caps.map(capText))],
-		['Apart', movement.apartDays && `at least ${movement.apartDays.value} days`],
+		['Apart', movement.apartDays && `at least ${counted(movement.apartDays.value, 'day')}`],
 		[
 			'Percents',
 			percentOf &&
@@ -113,7 +114,10 @@ function movementFacts(movement: Movement, programme: Programme, title: Title): 
 function breakdownFacts(breakdown: Breakdown, title: Title): Facts {
 	return [
 		['How it fails', breakdown.weakLinks && `the weak link is ${breakdown.weakLinks.value.join(', then ')}`],
-		['Needs a week', list(breakdown.needs.map(({ what, amount, unit }) => `${what} ${decimal(amount)} ${unit}`))],
+		[
+			'Needs a week',
+			list(breakdown.needs.map(({ what, amount, unit }) => `${what} ${counted(decimal(amount), unit.slice(0, -1))}`)),
+		],
 		['Answered by', list(breakdown.answeredBy.map(name => title(name)))],
 	]
 }
@@ -134,12 +138,16 @@ function limitsFacts(limits: Limits, programme: Programme): Facts {
 		['For', owner === undefined ? undefined : (named?.title?.text ?? owner)],
 		['Load rises', rise(limits.loadRise?.value)],
 		['Volume rises', rise(limits.volumeRise?.value)],
-		['A lighter week', limits.lighterWeekEvery && `every ${countRange(limits.lighterWeekEvery.value)} weeks`],
-		['Heavy', heavy && `from ${decimal(heavy.value.fromPercent)}%, at most ${heavy.value.sessions} sessions a week for one lift`],
-		['Heavy hinge and squat', together && `at most ${together.value.sessions} sessions a week together`],
+		['A lighter week', limits.lighterWeekEvery && `every ${counted(countRange(limits.lighterWeekEvery.value), 'week')}`],
+		[
+			'Heavy',
+			heavy &&
+				`from ${decimal(heavy.value.fromPercent)}%, at most ${counted(heavy.value.sessions, 'session')} a week for one lift`,
+		],
+		['Heavy hinge and squat', together && togetherText(together.value)],
 		['A session', limits.sessionSeconds && `at most ${decimal(limits.sessionSeconds.value.div(60))} min`],
-		['Bests', limits.bestsWeeks && `no older than ${limits.bestsWeeks.value} weeks`],
-		['Gates', limits.gatesWeeks && `no older than ${limits.gatesWeeks.value} weeks`],
+		['Bests', limits.bestsWeeks && `no older than ${counted(limits.bestsWeeks.value, 'week')}`],
+		['Gates', limits.gatesWeeks && `no older than ${counted(limits.gatesWeeks.value, 'week')}`],
 		['No set above', limits.noSetAbove && `${decimal(limits.noSetAbove.value)}%`],
 		['Sets a muscle', limits.muscleSets && `${countRange(limits.muscleSets.value)} a week`],
 		['A max is estimated with', limits.estimator?.value],
@@ -171,36 +179,52 @@ function gymFacts(gym: Gym): Facts {
 
 function lifterFacts(lifter: Lifter, programme: Programme, title: Title): Facts {
 	return [
-		['Trains at', list(lifter.trainsAt.map(stay => `${title(stay.gym, 'gym')}${stay.from ? ` from ${stay.from}` : ''}`))],
+		['Trains at', list(lifter.trainsAt.map(stay => `${title(stay.gym, 'gym')}${during(stay.from, stay.to, 'to')}`))],
 		['Bodyweight', lifter.bodyweight && massText(lifter.bodyweight.value)],
 		[
 			'Bests',
 			list(
 				lifter.bests.map(best => {
 					const asSet = best.reps === undefined ? '' : ` x ${best.reps}`
-					return `${title(best.movement)} ${massText(best.mass)}${asSet}${best.on ? ` (${best.on})` : ''}`
+					const reserve = best.reserve.equals(0) ? '' : ` with ${decimal(best.reserve)} in reserve`
+					return `${title(best.movement)} ${massText(best.mass)}${asSet}${reserve}${best.on ? ` (${best.on})` : ''}`
+				}),
+			),
+		],
+		[
+			'Bases',
+			list(
+				lifter.bases.map(({ movement, share, mass }) => {
+					const of = share ? `${decimal(share)}% of the best` : mass && massText(mass)
+					return `${title(movement)} ${of ?? ''}`.trim()
 				}),
 			),
 		],
 		[
 			'Fails',
 			list(
-				lifter.fails.map(({ movement, breakdown, above }) => {
-					const from = above ? ` above ${decimal(above)}%` : ''
-					return `${title(movement)}: ${title(breakdown, 'breakdown')}${from}`
+				lifter.fails.map(({ movement, breakdown, above, from, until }) => {
+					const beyond = above ? ` above ${decimal(above)}%` : ''
+					return `${title(movement)}: ${title(breakdown, 'breakdown')}${beyond}${during(from, until)}`
 				}),
 			),
 		],
 		[
 			'Kept',
-			list(
-				lifter.keeps.map(({ movement, to, until }) => `${title(movement)} to ${decimal(to)}%${until ? ` until ${until}` : ''}`),
-			),
+			list(lifter.keeps.map(({ movement, to, from, until }) => `${title(movement)} to ${decimal(to)}%${during(from, until)}`)),
 		],
 		['Passed', list(lifter.passed.map(({ gate, on }) => `${gateText(gate, '', programme)}${on ? ` (${on})` : ''}`))],
 		['Days', list(lifter.available?.value)],
 		['Uses', list(lifter.uses.map(({ implement, insteadOf }) => `${implement.text} as ${insteadOf.text}`))],
-		['Avoids', list(lifter.avoids.map(({ movement, pattern }) => (movement ? title(movement) : `pattern ${pattern ?? ''}`)))],
+		[
+			'Avoids',
+			list(
+				lifter.avoids.map(({ movement, pattern, from, until }) => {
+					const what = movement ? title(movement) : `pattern ${pattern ?? ''}`
+					return `${what}${during(from, until)}`
+				}),
+			),
+		],
 	]
 }
 
@@ -208,7 +232,7 @@ function blockFacts(block: Block, programme: Programme, title: Title): Facts {
 	const lifters = programme.all('plan').filter(plan => plan.runs.some(run => run.block.text === block.name.text))
 	return [
 		['Weeks', block.weeks && String(block.weeks.value)],
-		['Deload', block.deload && `week ${block.deload.weeks.map(countRange).join(', ')}`],
+		['Deload', block.deload && deloadText(block.deload)],
 		['Targets', list(block.targets.map(name => title(name)))],
 		['Answers', list(block.answers.map(name => title(name, 'breakdown')))],
 		['First needs', list(block.requires.map(gate => gateText(gate, '', programme)))],
@@ -219,7 +243,7 @@ function blockFacts(block: Block, programme: Programme, title: Title): Facts {
 			),
 		],
 		['Turns', list(block.turns.map(turn => `${turn.sessions.map(name => name.text).join(', ')} over ${inWords(turn.days)}`))],
-		['Run by', list(lifters.map(plan => title(plan.lifter, 'lifter')))],
+		['Run by', list([...new Set(lifters.map(plan => title(plan.lifter, 'lifter')))])],
 	]
 }
 
@@ -255,7 +279,7 @@ function logFacts(log: Log, programme: Programme, title: Title): Facts {
 /** "load 1290 in 3 sessions, monotony 0.82 (population deviation), strain 1061". */
 function weekText({ load, sessions, unrated, isOver, spread }: LoggedWeek): string {
 	const rated = sessions - unrated
-	const known = rated === 0 ? 'no load' : `load ${decimal(load, 0)} in ${rated} session${rated === 1 ? '' : 's'}`
+	const known = rated === 0 ? 'no load' : `load ${decimal(load, 0)} in ${counted(rated, 'session')}`
 	const missing = unrated === 0 ? '' : `, ${unrated} more not rated`
 	if (!isOver) return `${known}${missing}, so far`
 	if (spread?.monotony === undefined || spread.strain === undefined) return `${known}${missing}`
@@ -269,7 +293,7 @@ function averageText({ spanDays, average }: DailyAverage): string {
 function teamFacts(team: Team, title: Title): Facts {
 	return [
 		['Members', list(team.members.map(name => title(name, 'lifter')))],
-		['Trains at', list(team.trainsAt.map(stay => title(stay.gym, 'gym')))],
+		['Trains at', list(team.trainsAt.map(stay => `${title(stay.gym, 'gym')}${during(stay.from, stay.to, 'to')}`))],
 	]
 }
 
@@ -279,7 +303,29 @@ function rulesFacts(definition: RuleLevels): Facts {
 
 function capText({ sessions, fromPercent }: FrequencyCap): string {
 	const from = fromPercent ? ` from ${decimal(fromPercent)}%` : ''
-	return `at most ${sessions} session${sessions === 1 ? '' : 's'} a week${from}`
+	return `at most ${counted(sessions, 'session')} a week${from}`
+}
+
+/** "at most 3 sessions a week together, 2 days apart". */
+function togetherText({ sessions, apartDays }: { readonly sessions: number; readonly apartDays: number | undefined }): string {
+	const apart = apartDays === undefined ? '' : `, ${counted(apartDays, 'day')} apart`
+	return `at most ${counted(sessions, 'session')} a week together${apart}`
+}
+
+/** "week 4, 8 with 60% of sets at 90% of load". */
+function deloadText({ weeks, sets, load }: Deload): string {
+	const shares = [sets && `${decimal(sets)}% of sets`, load && `${decimal(load)}% of load`].filter(Boolean).join(' at ')
+	return `week ${weeks.map(countRange).join(', ')}${shares ? ` with ${shares}` : ''}`
+}
+
+/** " from 2026-10-01 until 2026-12-31", either of them or nothing. */
+function during(from: CalendarDate | undefined, until: CalendarDate | undefined, word: 'until' | 'to' = 'until'): string {
+	return `${from ? ` from ${from}` : ''}${until ? ` ${word} ${until}` : ''}`
+}
+
+/** "1 set", "2 sets", "4-6 weeks". */
+function counted(count: number | string, noun: string): string {
+	return `${count} ${noun}${String(count) === '1' ? '' : 's'}`
 }
 
 function countRange({ from, to }: CountRange): string {
