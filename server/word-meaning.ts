@@ -50,6 +50,12 @@ function isKeyword({ grammarSource, tokenType }: LeafCstNode): boolean {
 	return GrammarAST.isKeyword(grammarSource) || tokenType.name === 'AT_MOST' || tokenType.name === 'EACH_SIDE'
 }
 
+/** How a word is written that is pasted from elsewhere, or as a sign of its own. */
+function meantText({ grammarSource, tokenType, text }: LeafCstNode): string {
+	if (GrammarAST.isKeyword(grammarSource)) return grammarSource.value
+	return tokenType.name === 'TIMES' ? 'x' : tokenType.name === 'DASH' ? '-' : text
+}
+
 /** From the form of the grammar that a word stands in to the whole definition. */
 function* formsAround(leaf: LeafCstNode): Generator<string> {
 	const rule = AstUtils.getContainerOfType(leaf.grammarSource, GrammarAST.isParserRule)?.name
@@ -82,14 +88,15 @@ function textAbout(entry: Entry, leaf: LeafCstNode, kind: DefinitionKind): strin
 	const leaves = whole.$cstNode ? CstUtils.flattenCst(whole.$cstNode).toArray() : []
 	return leaves
 		.filter(one => !one.hidden && entryOf(one, kind) === entry)
-		.map(one => one.text)
+		.map(meantText)
 		.join(' ')
 }
 
 /** What an entry says of the ways of writing that are most like what stands there: those that show the word, where some do. */
-function waysLike({ ways }: Entry, { text }: LeafCstNode, around: () => Traits): Way[] {
+function waysLike({ ways }: Entry, leaf: LeafCstNode, around: () => Traits): Way[] {
 	if (ways.length === 0) return []
-	const showing = ways.filter(way => way.written.some(one => shows(one, text)))
+	const word = meantText(leaf)
+	const showing = ways.filter(way => way.written.some(one => shows(one, word)))
 	const rated = (showing.length > 0 ? showing : ways).map(way => ({
 		way,
 		likeness: Math.max(...way.written.map(one => likeness(one, around()))),
@@ -100,8 +107,9 @@ function waysLike({ ways }: Entry, { text }: LeafCstNode, around: () => Traits):
 
 /** The usual example, or, where it does not show the word of the language, the one that is most like what stands there. */
 function exampleLike(usual: string, { examples }: Entry, leaf: LeafCstNode, around: () => Traits): string {
-	if (!isKeyword(leaf) || shows(usual, leaf.text)) return usual
-	const showing = examples.filter(one => shows(one, leaf.text))
+	const word = meantText(leaf)
+	if (!isKeyword(leaf) || shows(usual, word)) return usual
+	const showing = examples.filter(one => shows(one, word))
 	return showing.toSorted((a, b) => likeness(b, around()) - likeness(a, around()))[0] ?? usual
 }
 

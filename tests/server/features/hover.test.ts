@@ -251,6 +251,12 @@ const meanings: readonly (readonly [kind: keyof typeof above, line: string, says
 	['session', 'main deadlift 4 x 5 at 70% rest 3 «min»', 'How long to rest after each set'],
 	['session', 'accessory side-plank 3 x 30 s «each» side', 'Done on one side and then on the other'],
 	['session', 'accessory side-plank 3 x 30 s each «side»', 'Done on one side and then on the other'],
+	// What is pasted from elsewhere, as what it means.
+	['session', 'main deadlift 4 «×» 6–8', '`4 x 6-8`: six to eight reps each'],
+	['session', 'accessory plank 3 x «1»:30', 'holds'],
+	['session', 'accessory push-up 3 x «max»', 'as many as go'],
+	['session', 'main deadlift 4x5«@»8', 'an effort of 8 on a scale to 10'],
+	['session', 'main deadlift 4 x 5 «@» 70%', '`at 70%`: percent of the best'],
 	// Loads.
 	['session', 'main deadlift 4 x 5 «at» 70%', '`at 70%`: percent of the best'],
 	['session', 'main deadlift 4 x 5 at 70-75«%»', 'percents from one to the other'],
