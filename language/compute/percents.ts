@@ -1,5 +1,5 @@
 import type { Exact, Mass } from '../model/quantities.ts'
-import type { PlannedItem, PlannedLoad, PlannedSet, ScheduledSet } from '../model/schedule.ts'
+import type { PlannedItem, PlannedSet, ScheduledSet } from '../model/schedule.ts'
 import type { Estimator } from '../model/vocabulary.ts'
 import { exact, zero } from './exact.ts'
 import { isOfTopSet } from './loads/top-set.ts'
@@ -31,14 +31,17 @@ function isSlip({ group: { load } }: PlannedSet): boolean {
 
 /** The percent of a block's set, where what progression lines add or take in kilograms only moves it to the one side. */
 function withoutAdded(set: PlannedSet, item: PlannedItem, estimator: Estimator, oneSided: (added: Mass) => boolean) {
-	const sets = item.sets.map(each => ({ ...each, load: stripped(each.load, oneSided) }))
-	const own = { ...set, load: stripped(set.load, oneSided) }
-	const concerned = isOfTopSet(own.load) ? [own, ...sets.filter(each => !isOfTopSet(each.load))] : [own]
-	if (concerned.some(each => each.load.kind === 'percent' && each.load.of === 'base')) return undefined
-	return plannedWeight(own, { sets, movement: item.movement }, estimator).percent
+	const own = stripped(set, oneSided)
+	const others = isOfTopSet(own.load)
+		? item.sets.filter(each => !isOfTopSet(each.load)).map(each => stripped(each, oneSided))
+		: []
+	if ([own, ...others].some(each => each.load.kind === 'percent' && each.load.of === 'base')) return undefined
+	return plannedWeight(own, { sets: others, movement: item.movement }, estimator).percent
 }
 
-function stripped(load: PlannedLoad, oneSided: (added: Mass) => boolean): PlannedLoad {
-	if (load.kind === 'none' || load.kind === 'warm-up' || !load.added.every(oneSided)) return load
-	return { ...load, added: [] }
+/** The set itself where nothing is added. */
+function stripped(set: PlannedSet, oneSided: (added: Mass) => boolean): PlannedSet {
+	const { load } = set
+	if (load.kind === 'none' || load.kind === 'warm-up' || load.added.length === 0 || !load.added.every(oneSided)) return set
+	return { ...set, load: { ...load, added: [] } }
 }

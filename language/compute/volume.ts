@@ -5,6 +5,7 @@ import type {
 	BlockOutline,
 	PlannedItem,
 	PlannedSession,
+	PlannedSet,
 	Schedule,
 	ScheduledItem,
 	ScheduledRun,
@@ -18,8 +19,9 @@ import { outlineBlock } from './outline.ts'
 import { firstPlanDay, planWeekOf } from './schedule/plan-week.ts'
 import { schedulePlan } from './schedule.ts'
 import { dayText } from './session-days.ts'
+import { alikeSets } from './volume/alike-sets.ts'
 import { plannedWeight, scheduledWeight } from './volume/set-weight.ts'
-import { noTotals, setTotals, sumTotals, type Totals } from './volume/totals.ts'
+import { noTotals, type SetWeight, setTotals, sumTotals, type Totals } from './volume/totals.ts'
 
 /** What a block or a plan adds up to: every item, session and week. */
 export interface Volume<S extends PlannedSession | ScheduledSession> {
@@ -127,10 +129,19 @@ function sessionVolume<S extends PlannedSession | ScheduledSession>(
 
 /** The totals of an item of a plan; tonnage in `unit`. */
 function scheduledItemTotals(item: ScheduledItem, date: CalendarDate, unit: Unit): Totals {
-	return sumTotals(item.sets.map(set => setTotals(set, item, date, scheduledWeight(set, unit))))
+	return itemTotals(item, date, set => scheduledWeight(set, unit))
 }
 
 /** The totals of an item of a block; `day` is its day in the block's week. */
 function plannedItemTotals(item: PlannedItem, day: string, estimator: Estimator): Totals {
-	return sumTotals(item.sets.map(set => setTotals(set, item, day, plannedWeight(set, item, estimator))))
+	return itemTotals(item, day, set => plannedWeight(set, item, estimator))
+}
+
+/** Sets that are done alike are worked out once. */
+function itemTotals<S extends PlannedSet>(
+	item: PlannedItem & { readonly sets: readonly S[] },
+	exposure: string,
+	weightOf: (set: S) => SetWeight,
+): Totals {
+	return sumTotals(alikeSets(item.sets).map(({ set, count }) => setTotals(set, item, exposure, weightOf(set), count)))
 }

@@ -1,6 +1,6 @@
 import type { CountRange, Exact, ExactRange } from '../../model/quantities.ts'
 import { exact } from '../exact.ts'
-import { addCounts, addRanges, eachEnd, highest, noCount, nothing, times } from './ranges.ts'
+import { eachEnd, highest, noCount, nothing, sumCounts, sumRanges, times } from './ranges.ts'
 
 /** Where the intensity zones begin, in percent: [0, 70), [70, 80), [80, 90), [90, ∞). */
 const zoneStarts = [0, 70, 80, 90].map(start => exact(start))
@@ -34,42 +34,36 @@ export interface LiftTotals {
 	readonly excludedSets: number
 }
 
-export const noLifts: LiftTotals = {
-	sets: noCount,
-	reps: noCount,
-	tonnage: nothing,
-	relative: nothing,
-	weighted: { reps: 0, percents: nothing },
-	top: undefined,
-	zones: zoneStarts.map(() => noCount),
-	underTension: nothing,
-	hold: nothing,
-	carry: nothing,
-	exposures: new Set(),
-	unknown: { load: 0, percent: 0, time: 0 },
-	excludedSets: 0,
+/** What some lifts add up to: in one go, since most of a plan's sums are made of many parts. */
+export function sumLifts(lifts: readonly LiftTotals[]): LiftTotals {
+	const [only] = lifts
+	if (only !== undefined && lifts.length === 1) return only
+	return {
+		sets: sumCounts(lifts.map(lift => lift.sets)),
+		reps: sumCounts(lifts.map(lift => lift.reps)),
+		tonnage: sumRanges(lifts.map(lift => lift.tonnage)),
+		relative: sumRanges(lifts.map(lift => lift.relative)),
+		weighted: {
+			reps: sum(lifts.map(lift => lift.weighted.reps)),
+			percents: sumRanges(lifts.map(lift => lift.weighted.percents)),
+		},
+		top: lifts.map(lift => lift.top).reduce(highest, undefined),
+		zones: zoneStarts.map((_, zone) => sumCounts(lifts.map(lift => lift.zones[zone] ?? noCount))),
+		underTension: sumRanges(lifts.map(lift => lift.underTension)),
+		hold: sumRanges(lifts.map(lift => lift.hold)),
+		carry: sumRanges(lifts.map(lift => lift.carry)),
+		exposures: new Set(lifts.flatMap(lift => [...lift.exposures])),
+		unknown: {
+			load: sum(lifts.map(lift => lift.unknown.load)),
+			percent: sum(lifts.map(lift => lift.unknown.percent)),
+			time: sum(lifts.map(lift => lift.unknown.time)),
+		},
+		excludedSets: sum(lifts.map(lift => lift.excludedSets)),
+	}
 }
 
-export function addLifts(a: LiftTotals, b: LiftTotals): LiftTotals {
-	return {
-		sets: addCounts(a.sets, b.sets),
-		reps: addCounts(a.reps, b.reps),
-		tonnage: addRanges(a.tonnage, b.tonnage),
-		relative: addRanges(a.relative, b.relative),
-		weighted: { reps: a.weighted.reps + b.weighted.reps, percents: addRanges(a.weighted.percents, b.weighted.percents) },
-		top: highest(a.top, b.top),
-		zones: zoneStarts.map((_, zone) => addCounts(a.zones[zone] ?? noCount, b.zones[zone] ?? noCount)),
-		underTension: addRanges(a.underTension, b.underTension),
-		hold: addRanges(a.hold, b.hold),
-		carry: addRanges(a.carry, b.carry),
-		exposures: a.exposures.size === 0 ? b.exposures : new Set([...a.exposures, ...b.exposures]),
-		unknown: {
-			load: a.unknown.load + b.unknown.load,
-			percent: a.unknown.percent + b.unknown.percent,
-			time: a.unknown.time + b.unknown.time,
-		},
-		excludedSets: a.excludedSets + b.excludedSets,
-	}
+function sum(numbers: readonly number[]): number {
+	return numbers.reduce((all, one) => all + one, 0)
 }
 
 /** Average intensity in percent, weighted by the reps that are sure to be done; `undefined` where no set has a percent. */

@@ -16,6 +16,14 @@ export function addRanges(a: ExactRange, b: ExactRange): ExactRange {
 	return { from, to: a.from === a.to && b.from === b.to ? from : a.to.add(b.to) }
 }
 
+export function sumCounts(counts: readonly CountRange[]): CountRange {
+	return counts.reduce(addCounts, noCount)
+}
+
+export function sumRanges(ranges: readonly ExactRange[]): ExactRange {
+	return ranges.reduce(addRanges, nothing)
+}
+
 /** Both ends worked out alike: once where they are the same number, as they are unless the text leaves room. */
 export function eachEnd(range: ExactRange, of: (end: Exact) => Exact): ExactRange {
 	const from = of(range.from)
@@ -38,14 +46,15 @@ export function highest(a: ExactRange | undefined, b: ExactRange | undefined): E
 	return { from: larger(a.from, b.from), to: larger(a.to, b.to) }
 }
 
-/** The values of maps, added key by key. */
-export function sumMaps<K, V>(maps: readonly ReadonlyMap<K, V>[], add: (a: V, b: V) => V): ReadonlyMap<K, V> {
-	const sum = new Map<K, V>()
+/** The values of maps, put together key by key. */
+export function sumMaps<K, V>(maps: readonly ReadonlyMap<K, V>[], sum: (values: readonly V[]) => V): ReadonlyMap<K, V> {
+	const byKey = new Map<K, V[]>()
 	for (const map of maps) {
 		for (const [key, value] of map) {
-			const known = sum.get(key)
-			sum.set(key, known === undefined ? value : add(known, value))
+			const known = byKey.get(key)
+			if (known === undefined) byKey.set(key, [value])
+			else known.push(value)
 		}
 	}
-	return sum
+	return new Map([...byKey].map(([key, values]) => [key, sum(values)]))
 }

@@ -3,8 +3,8 @@ import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
 import type { Link } from '../../model/vocabulary.ts'
 import { underTension } from '../duration.ts'
 import { exact, zero } from '../exact.ts'
-import { addLifts, type LiftTotals, noLifts, weightedBy, zonesOf } from './lift-totals.ts'
-import { addRanges, eachEnd, noCount, nothing, sumMaps, times, timesCount } from './ranges.ts'
+import { type LiftTotals, sumLifts, weightedBy, zonesOf } from './lift-totals.ts'
+import { eachEnd, noCount, nothing, sumMaps, sumRanges, times, timesCount } from './ranges.ts'
 
 /** Hard sets of a link, and their seconds under tension. */
 export interface LinkTotals {
@@ -41,27 +41,27 @@ export function sumTotals(parts: readonly Totals[]): Totals {
 	return {
 		lifts: sumMaps(
 			parts.map(part => part.lifts),
-			addLifts,
+			sumLifts,
 		),
 		muscles: sumMaps(
 			parts.map(part => part.muscles),
-			addRanges,
+			sumRanges,
 		),
 		links: sumMaps(
 			parts.map(part => part.links),
-			(one, other) => ({ sets: addRanges(one.sets, other.sets), seconds: addRanges(one.seconds, other.seconds) }),
+			some => ({ sets: sumRanges(some.map(one => one.sets)), seconds: sumRanges(some.map(one => one.seconds)) }),
 		),
 		chartLinks: sumMaps(
 			parts.map(part => part.chartLinks),
-			addRanges,
+			sumRanges,
 		),
-		seconds: parts.map(part => part.seconds).reduce(addRanges),
+		seconds: sumRanges(parts.map(part => part.seconds)),
 	}
 }
 
 /** All lifts of some totals, or those of some movements, as one. */
 export function liftsTogether(totals: Totals, among: (movement: string) => boolean = () => true): LiftTotals {
-	return [...totals.lifts].filter(([movement]) => among(movement)).reduce((sum, [, lift]) => addLifts(sum, lift), noLifts)
+	return sumLifts([...totals.lifts].flatMap(([movement, lift]) => (among(movement) ? [lift] : [])))
 }
 
 /** What one set weighs, where that can be known. */
@@ -72,17 +72,19 @@ export interface SetWeight {
 	readonly percent: ExactRange | undefined
 }
 
-/** The totals of one set of an item. `exposure` is its date, or its day in a block's week. */
-export function setTotals(set: PlannedSet, item: PlannedItem, exposure: string, weight: SetWeight): Totals {
+const half = exact('0.5')
+
+/** The totals of so many sets of an item that are done alike. `exposure` is their date, or their day in a block's week. */
+export function setTotals(set: PlannedSet, item: PlannedItem, exposure: string, weight: SetWeight, count = 1): Totals {
 	if (!item.working) return noTotals
 	const { movement } = item
-	const sets: CountRange = { from: set.optional ? 0 : 1, to: 1 }
+	const sets: CountRange = { from: set.optional ? 0 : count, to: count }
 	const hardSets: ExactRange = { from: exact(sets.from), to: exact(sets.to) }
-	const lift = liftOfSet(set, sets, movement?.hands ?? 1, exposure, weight)
+	const lift = liftOfSets(set, sets, movement?.hands ?? 1, exposure, weight)
 	const [first, second] = movement?.trains?.value ?? []
 	const charted = new Map<Link, ExactRange>()
 	if (first !== undefined) charted.set(first, hardSets)
-	if (second !== undefined && second !== first) charted.set(second, times(hardSets, exact('0.5')))
+	if (second !== undefined && second !== first) charted.set(second, times(hardSets, half))
 	return {
 		lifts: new Map([[item.movementName.text, lift]]),
 		muscles: new Map((movement?.muscles ?? []).map(({ muscle, share }) => [muscle, times(hardSets, share)])),
@@ -92,11 +94,10 @@ export function setTotals(set: PlannedSet, item: PlannedItem, exposure: string, 
 	}
 }
 
-function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: string, weight: SetWeight): LiftTotals {
+function liftOfSets(set: PlannedSet, sets: CountRange, hands: number, exposure: string, weight: SetWeight): LiftTotals {
 	const { work } = set
 	const written = work.kind === 'reps' ? work.reps : noCount
-	const reps = { from: written.from * sets.from, to: written.to }
-	const sure = (range: ExactRange): ExactRange => (set.optional ? { from: zero, to: range.to } : range)
+	const reps = { from: written.from * sets.from, to: written.to * sets.to }
 	const seconds = underTension(work, set.tempo)
 	// An assisted lift has nothing added, not less than nothing.
 	const load = weight.load === 'not-asked' ? undefined : weight.load
@@ -106,9 +107,9 @@ function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: s
 	// As many reps as the time holds: their number is not known before, and what is made of it neither.
 	const isUncounted = work.kind === 'reps-in-time'
 	const unknown = {
-		load: isLifted && (isUncounted || weight.load === undefined) ? 1 : 0,
-		percent: isLifted && (isUncounted || weight.percent === undefined) ? 1 : 0,
-		time: seconds === undefined ? 1 : 0,
+		load: isLifted && (isUncounted || weight.load === undefined) ? sets.to : 0,
+		percent: isLifted && (isUncounted || weight.percent === undefined) ? sets.to : 0,
+		time: seconds === undefined ? sets.to : 0,
 	}
 	const unweighed = weight.load === 'not-asked' ? unknown.percent : unknown.load
 	return {
@@ -119,9 +120,9 @@ function liftOfSet(set: PlannedSet, sets: CountRange, hands: number, exposure: s
 		weighted: weightedBy(reps.from, weight.percent),
 		top: weight.percent,
 		zones: zonesOf(reps, weight.percent?.from),
-		underTension: seconds ? sure(seconds) : nothing,
-		hold: work.kind === 'hold' ? sure(work.seconds) : nothing,
-		carry: work.kind === 'carry' ? sure(work.metres) : nothing,
+		underTension: seconds ? timesCount(seconds, sets) : nothing,
+		hold: work.kind === 'hold' ? timesCount(work.seconds, sets) : nothing,
+		carry: work.kind === 'carry' ? timesCount(work.metres, sets) : nothing,
 		exposures: new Set([exposure]),
 		unknown,
 		excludedSets: Math.max(unweighed, unknown.time),
