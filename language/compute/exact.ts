@@ -44,6 +44,7 @@ export const hundred: Exact = exact(100)
  * zero); no trailing zeros.
  */
 export function decimal(value: Exact, places = 6): string {
+	if (value.d === 1n) return String(value.s * value.n)
 	const scale = 10n ** BigInt(places)
 	const scaled = (value.n * scale * 2n + value.d) / (value.d * 2n)
 	const fraction = (scaled % scale).toString().padStart(places, '0').replace(/0+$/, '')
@@ -58,15 +59,18 @@ export function share(percent: Exact, of: Exact): Exact {
 
 /** Below 0 where `a` is less, 0 where they are equal, above 0 where `a` is more: for sorting. */
 export function compare(a: Exact, b: Exact): number {
-	return a.compare(b)
+	// Most of what is compared is whole, or of one kind of disc: then nothing has to be multiplied.
+	if (a.d !== b.d || a.s !== b.s) return a.compare(b)
+	if (a.n === b.n) return 0
+	return a.n < b.n === a.s > 0n ? -1 : 1
 }
 
 export function smaller(a: Exact, b: Exact): Exact {
-	return a.compare(b) <= 0 ? a : b
+	return compare(a, b) <= 0 ? a : b
 }
 
 export function larger(a: Exact, b: Exact): Exact {
-	return a.compare(b) >= 0 ? a : b
+	return compare(a, b) >= 0 ? a : b
 }
 
 /** Rounded to so many decimal places, a half away from zero. */

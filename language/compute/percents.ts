@@ -34,9 +34,15 @@ function withoutAdded(set: PlannedSet, item: PlannedItem, estimator: Estimator, 
 	const own = stripped(set, oneSided)
 	const others = isOfTopSet(own.load)
 		? item.sets.filter(each => !isOfTopSet(each.load)).map(each => stripped(each, oneSided))
-		: []
-	if ([own, ...others].some(each => each.load.kind === 'percent' && each.load.of === 'base')) return undefined
+		: none
+	if (isOfBase(own) || others.some(isOfBase)) return undefined
 	return plannedWeight(own, { sets: others, movement: item.movement }, estimator).percent
+}
+
+const none: readonly PlannedSet[] = []
+
+function isOfBase({ load }: PlannedSet): boolean {
+	return load.kind === 'percent' && load.of === 'base'
 }
 
 /** The set itself where nothing is added. */

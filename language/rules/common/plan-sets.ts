@@ -1,3 +1,4 @@
+import { alikeSets } from '../../compute/volume/alike-sets.ts'
 import type { Plan } from '../../model/definitions.ts'
 import type { RelatedPlace } from '../../model/problem.ts'
 import type { Programme } from '../../model/programme.ts'
@@ -35,9 +36,11 @@ export function nextItemsOf(plan: Plan, programme: Programme): readonly DatedIte
 	)
 }
 
-/** Every set of a plan's working items, by date. */
+/** The sets of a plan's working items, by date; of those that are done alike one. */
 export function workingSetsOf(plan: Plan, programme: Programme): readonly DatedSet[] {
-	return itemsOf(plan, programme).flatMap(one => (one.item.working ? one.item.sets.map(set => ({ ...one, set })) : []))
+	return itemsOf(plan, programme).flatMap(one =>
+		one.item.working ? alikeSets(one.item.sets).map(({ set }) => ({ ...one, set })) : [],
+	)
 }
 
 /** "weeks 1-3": weeks of the block that the run runs. */

@@ -1,5 +1,6 @@
 import { repsWithoutRest } from '../../compute/clusters.ts'
-import { exact } from '../../compute/exact.ts'
+import { compare, exact } from '../../compute/exact.ts'
+import { alikeSets } from '../../compute/volume/alike-sets.ts'
 import type { Work } from '../../model/prescription.ts'
 import type { Exact, ExactRange } from '../../model/quantities.ts'
 import type { PlannedItem, PlannedSet } from '../../model/schedule.ts'
@@ -32,7 +33,7 @@ export function topLoads<S extends PlacedSession>(sessions: readonly S[], measur
 		for (const item of session.items as readonly S['items'][number][]) {
 			const name = item.movementName.text
 			if (!item.working || item.role === 'test') continue
-			for (const set of item.sets as readonly S['items'][number]['sets'][number][]) {
+			for (const { set } of alikeSets(item.sets as readonly S['items'][number]['sets'][number][])) {
 				if (set.optional) continue
 				const load = measure(set, item, session)
 				if (load === undefined) {
@@ -51,8 +52,8 @@ export function topLoads<S extends PlacedSession>(sessions: readonly S[], measur
 
 /** Heavier, or as heavy for more. */
 function isAbove(a: TopLoad<PlacedSession>, b: TopLoad<PlacedSession>): boolean {
-	const byLoad = a.load.from.compare(b.load.from)
-	return byLoad > 0 || (byLoad === 0 && a.amount.compare(b.amount) > 0)
+	const byLoad = compare(a.load.from, b.load.from)
+	return byLoad > 0 || (byLoad === 0 && compare(a.amount, b.amount) > 0)
 }
 
 /** Of a set in clusters, the reps of one: that is what the load must be held for. */

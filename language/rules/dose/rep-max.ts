@@ -3,6 +3,7 @@ import { repsPossible } from '../../compute/estimates.ts'
 import { hundred, zero } from '../../compute/exact.ts'
 import { limitsFor } from '../../compute/limits.ts'
 import { leastPercent } from '../../compute/percents.ts'
+import { alikeSets } from '../../compute/volume/alike-sets.ts'
 import type { Block } from '../../model/definitions.ts'
 import type { Programme } from '../../model/programme.ts'
 import type { Exact } from '../../model/quantities.ts'
@@ -20,7 +21,7 @@ export interface RepSet extends ItemFault {
 }
 
 /**
- * The working sets of a session whose load is a percent of a best, or comes to one. Left out are loads that come of the reps themselves (an
+ * The working sets of a session whose load is a percent of a best, or comes to one; of those that are done alike one. Left out are loads that come of the reps themselves (an
  * effort alone) and sets that are over the limit anyhow. Of a load on top of bodyweight the percent is one of both together, where the
  * bodyweight is known: a share of what is added says nothing about the whole.
  */
@@ -29,7 +30,7 @@ export function repSets(session: PlacedSession, whose: string | Block, programme
 	const formula = estimator?.value ?? 'epley'
 	return session.items.flatMap(item =>
 		item.working
-			? item.sets.flatMap((set): RepSet[] => {
+			? alikeSets(item.sets).flatMap(({ set }): RepSet[] => {
 					const written = isByReps(set) ? undefined : leastPercent(set, item, formula)
 					const reps = repsWithoutRest(set)
 					if (written === undefined || reps === undefined || isAbove(written, noSetAbove?.value)) return []
