@@ -208,6 +208,12 @@ export class Workspace {
 		return this.settled.get(normalUri(given))
 	}
 
+	/** The texts that are open in the editor. */
+	openUris(): readonly string[] {
+		void this.openVersion.value
+		return [...this.open.keys()]
+	}
+
 	isOpen(given: string): boolean {
 		return this.openText(given) !== undefined
 	}

@@ -26,6 +26,7 @@ export class Folder implements Programme {
 	private readonly uris = signal<readonly string[]>([])
 	private readonly index = new NameIndex()
 	private readonly todayGiven = signal<CalendarDate | undefined>(undefined)
+	private readonly changes = signal(0)
 	private readonly places = new WeakMap<Definition, { file: string; start: number }>()
 	private readonly kept = new WeakMap<Definition, Map<unknown, ReadonlySignal<unknown>>>()
 	private readonly counts = new Map<unknown, number>()
@@ -63,6 +64,7 @@ export class Folder implements Programme {
 				this.uris.value = [...this.files.keys()].sort()
 			}
 			this.index.update(uri, definitions)
+			this.changes.value = this.changes.peek() + 1
 		})
 		return file
 	}
@@ -74,7 +76,14 @@ export class Folder implements Programme {
 			this.files.delete(uri)
 			this.uris.value = [...this.files.keys()].sort()
 			this.index.update(uri, [])
+			this.changes.value = this.changes.peek() + 1
 		})
+	}
+
+	/** Another number after each change of a file or of the day, whatever it changes. */
+	get version(): number {
+		void this.todayGiven.value
+		return this.changes.value
 	}
 
 	file(uri: string): TextFile | undefined {
