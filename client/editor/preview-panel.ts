@@ -16,7 +16,7 @@ import { type BaseLanguageClient, State } from 'vscode-languageclient'
 import { Messenger } from 'vscode-messenger'
 import type { Place, Position, PreviewData, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
 import { cursor, hold, holding, type PageState, ready, reveal, show, silence } from '../preview/messages.ts'
-import { isOurs } from './texts.ts'
+import { isOurs, isOurText } from './texts.ts'
 
 const viewType = 'barstave.preview'
 /** A cursor that moves on within this time has not come anywhere yet. */
@@ -67,6 +67,9 @@ function optionsFor({ extensionUri }: ExtensionContext) {
 	return { enableScripts: true, localResourceRoots: [Uri.joinPath(extensionUri, 'dist')] }
 }
 
+/** How a question is asked. */
+type Wish = Pick<PreviewQuestion, 'problemsMayBeOld'>
+
 /** One panel: passes questions of its page to the server and answers back, and nothing more. */
 class PreviewPanel implements Disposable {
 	private readonly subscriptions: Disposable[] = []
@@ -74,7 +77,8 @@ class PreviewPanel implements Disposable {
 	private shown: Subject | null = null
 	private looking: ReturnType<typeof setTimeout> | undefined
 	private asking = false
-	private askAgain = false
+	/** What is to be asked next. */
+	private next: Wish | undefined
 
 	constructor(
 		private readonly panel: WebviewPanel,
@@ -94,6 +98,10 @@ class PreviewPanel implements Disposable {
 			messenger.onNotification(hold, message => this.begin(message.held), fromPage),
 			messenger.onNotification(reveal, place => this.reveal(place), fromPage),
 			client.onNotification('barstave/previewChanged', () => this.ask()),
+			// At once, not only when the server tells of the change, which it does as well: then the rules have looked at it too.
+			workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+				if (isOurText(document) && contentChanges.length > 0) this.ask({ problemsMayBeOld: true })
+			}),
 			client.onDidChangeState(({ newState }) => {
 				if (newState === State.Running) this.ask()
 			}),
@@ -138,23 +146,22 @@ class PreviewPanel implements Disposable {
 	 * Asks the server what to show. One question is under way at a time: what changes meanwhile is asked once more after it, so that fast
 	 * typing never queues up behind slow answers.
 	 */
-	private async ask(): Promise<void> {
+	private async ask(wish: Wish = {}): Promise<void> {
 		if (!this.panel.visible) return
-		if (this.asking) {
-			this.askAgain = true
-			return
-		}
+		this.next = wish
+		if (this.asking) return
 		this.asking = true
 		try {
-			do {
-				this.askAgain = false
-				const answer = await this.client.sendRequest<PreviewData>('barstave/preview', this.question())
+			while (this.next !== undefined) {
+				const question = { ...this.question(), ...this.next }
+				this.next = undefined
+				const answer = await this.client.sendRequest<PreviewData>('barstave/preview', question)
 				// Where nothing can be shown at the moment, the page keeps what it has.
 				if (answer.chosen !== null || answer.stale === null) this.shown = answer.chosen
 				const title = answer.picture?.title ?? answer.team?.title ?? answer.log?.title
 				if (answer.stale === null) this.panel.title = title === undefined ? l10n.t('Preview') : l10n.t('Preview: {0}', title)
 				this.messenger.sendNotification(show, this.page, answer)
-			} while (this.askAgain)
+			}
 		} catch {
 			// The client has logged it. When the server is back, it is asked again.
 			this.messenger.sendNotification(silence, this.page, { message: l10n.t('Barstave is not answering at the moment.') })

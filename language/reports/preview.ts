@@ -49,6 +49,11 @@ export interface PreviewQuestion {
 	readonly at?: Position
 	/** What is on show: a plan stays as long as the place belongs to it too, and anything while its text cannot be read. */
 	readonly shown?: Subject
+	/**
+	 * The open problems may be the last ones that were given: who types sees the new loads before the rules have looked at them, and asks
+	 * once more.
+	 */
+	readonly problemsMayBeOld?: boolean
 }
 
 export interface PlanChoice {

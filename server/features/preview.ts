@@ -3,12 +3,12 @@ import type { Definition, Plan } from '../../language/model/definitions.ts'
 import type { Span } from '../../language/model/text.ts'
 import { pictureOfBlock, pictureOfPlan } from '../../language/reports/picture.ts'
 import { plannedAgainstDone } from '../../language/reports/planned-against-done.ts'
-import type { Place, PreviewData, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
+import type { Place, PreviewData, PreviewProblem, PreviewQuestion, Subject } from '../../language/reports/preview.ts'
 import { teamOverview } from '../../language/reports/team-overview.ts'
 import type { Folder } from '../../language/workspace/folder.ts'
 import type { Feature, ServerContext } from '../feature.ts'
 import { locationIn } from '../positions.ts'
-import { openProblems } from '../preview/problems.ts'
+import { OpenProblems } from '../preview/problems.ts'
 import { brokenAway, staleOf } from '../preview/stale.ts'
 import { choicesIn, type Found, findSubject, folderFor, isBrokenAway, subjectOf } from '../preview/subject.ts'
 import type { Workspace } from '../workspace.ts'
@@ -18,13 +18,14 @@ export const preview: Feature = {
 	capabilities: {},
 	register(context) {
 		const { connection, workspace, chosen } = context
+		const openProblems = new OpenProblems(workspace)
 		const settled = async () => {
 			await workspace.allRead()
 			workspace.settle()
 		}
 		connection.onRequest('barstave/preview', async (question: PreviewQuestion): Promise<PreviewData> => {
 			await settled()
-			return answer(question, context)
+			return answer(question, context, openProblems)
 		})
 		connection.onRequest('barstave/previewSubject', async (question: PreviewQuestion): Promise<Subject | null> => {
 			await settled()
@@ -47,29 +48,35 @@ export const preview: Feature = {
 
 const nothing: Pick<PreviewData, 'picture' | 'team' | 'log'> = { picture: null, team: null, log: null }
 
-function answer(question: PreviewQuestion, { workspace, chosen }: ServerContext): PreviewData {
+function answer(question: PreviewQuestion, { workspace, chosen }: ServerContext, openProblems: OpenProblems): PreviewData {
 	const folder = folderFor(question, workspace)
 	if (!folder) return { version: 1, choices: [], chosen: null, ...nothing, stale: null }
 	const choices = choicesIn(folder)
 	if (isBrokenAway(question, folder)) return { version: 1, choices, chosen: null, ...nothing, stale: brokenAway }
 	const found = findSubject(question, folder, workspace, chosen)
 	if (!found) return { version: 1, choices, chosen: null, ...nothing, stale: null }
-	return { version: 1, choices, chosen: subjectOf(found), ...nothing, ...contentOf(found, workspace), stale: staleOf(found) }
+	const problemsOf = (definitions: readonly (Definition | undefined)[]) =>
+		openProblems.of(definitions, folder, question.problemsMayBeOld ?? false)
+	const content = contentOf(found, workspace, problemsOf)
+	return { version: 1, choices, chosen: subjectOf(found), ...nothing, ...content, stale: staleOf(found) }
 }
 
-function contentOf(found: Found, workspace: Workspace): Partial<PreviewData> {
+function contentOf(
+	found: Found,
+	workspace: Workspace,
+	problemsOf: (definitions: readonly (Definition | undefined)[]) => readonly PreviewProblem[],
+): Partial<PreviewData> {
 	const { folder } = found
 	const placeOf = (definition: Definition, span: Span): Place | undefined => locationIn(workspace, folder, definition, span)
 	if ('plan' in found) {
-		const problems = openProblems(partsOf(found.plan, folder), folder, workspace)
+		const problems = problemsOf(partsOf(found.plan, folder))
 		return { picture: pictureOfPlan(found.plan, folder, { problems, placeOf }) }
 	}
 	if ('block' in found) {
-		const problems = openProblems([found.block], folder, workspace)
+		const problems = problemsOf([found.block])
 		return { picture: pictureOfBlock(found.block, folder, { problems, placeOf }) }
 	}
-	if ('team' in found)
-		return { team: teamOverview(found.team, folder, plan => openProblems(partsOf(plan, folder), folder, workspace)) }
+	if ('team' in found) return { team: teamOverview(found.team, folder, plan => problemsOf(partsOf(plan, folder))) }
 	return { log: plannedAgainstDone(found.log.name.text, folder, placeOf) }
 }
 

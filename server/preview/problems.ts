@@ -6,14 +6,26 @@ import { clientUri, rangeOf } from '../positions.ts'
 import { relativePath } from '../uri.ts'
 import type { Workspace } from '../workspace.ts'
 
-/** The problems of the files in which some definitions stand; hints are for the editor alone. */
-export function openProblems(
-	definitions: readonly (Definition | undefined)[],
-	folder: Folder,
-	workspace: Workspace,
-): readonly PreviewProblem[] {
-	const files = new Set(definitions.flatMap(one => (one && folder.placeOf(one, one.span)?.uri) ?? []))
-	return [...files].sort().flatMap(uri => problemsOfFile(uri, folder, workspace))
+/** The problems that are shown beside what they are about; hints are for the editor alone. */
+export class OpenProblems {
+	/** What was last given, by file. */
+	private readonly given = new Map<string, readonly PreviewProblem[]>()
+
+	constructor(private readonly workspace: Workspace) {}
+
+	/**
+	 * Of the files in which some definitions stand.
+	 * @param mayBeOld What was last given is good enough, where there is anything: it costs nothing.
+	 */
+	of(definitions: readonly (Definition | undefined)[], folder: Folder, mayBeOld: boolean): readonly PreviewProblem[] {
+		const files = new Set(definitions.flatMap(one => (one && folder.placeOf(one, one.span)?.uri) ?? []))
+		return [...files].sort().flatMap(uri => {
+			const known = mayBeOld ? this.given.get(uri) : undefined
+			const problems = known ?? problemsOfFile(uri, folder, this.workspace)
+			this.given.set(uri, problems)
+			return problems
+		})
+	}
 }
 
 function problemsOfFile(uri: string, folder: Folder, workspace: Workspace): PreviewProblem[] {
