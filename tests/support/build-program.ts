@@ -18,7 +18,6 @@ export async function buildProgram(entry: string, outfile: string, { minify = fa
 		define: { 'import.meta.url': '"file:///"' },
 		logLevel: 'error',
 		minify,
-		keepNames: minify,
 		// The editor's own, which it gives to extensions.
 		external: ['vscode'],
 	})

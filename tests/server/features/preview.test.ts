@@ -120,4 +120,24 @@ describe('what the preview shows', () => {
 		await editor.close(uri)
 		await expect.poll(async () => (await data({ uri, at: { line: 1, character: 1 }, shown })).chosen).toEqual(shown)
 	})
+
+	it('has the new loads before the rules have looked at a change, and what they say when it is asked once more', async () => {
+		const question = at('plans.stave', 'start 2026-10-05')
+		const percents = ({ picture }: PreviewData) =>
+			new Set(picture!.sheet!.sessions.flatMap(({ items }) => items.flatMap(({ sets }) => sets.map(set => set.percent?.from))))
+		const codes = ({ picture }: PreviewData) => picture!.problems.map(({ code }) => code)
+		const before = await data(question)
+		expect(codes(before)).not.toContain('beyond-rep-max')
+		const uri = uriOf(folder, 'blocks.stave')
+		await editor.openText(uri, files['blocks.stave'].replace('4 x 5 at 70%', '4 x 5 at 95%'))
+		const soon = await data({ ...question, problemsMayBeOld: true })
+		expect(percents(soon)).toEqual(new Set(['95']))
+		expect(soon.picture!.problems).toEqual(before.picture!.problems)
+		const whole = await data(question)
+		expect(percents(whole)).toEqual(new Set(['95']))
+		expect(codes(whole)).toContain('beyond-rep-max')
+		// What was said then is what is known from then on.
+		expect(await data({ ...question, problemsMayBeOld: true })).toEqual(whole)
+		await editor.close(uri)
+	})
 })
