@@ -57,6 +57,10 @@ class ProblemWatch {
 		}
 		const uris = [...this.watched.keys()]
 		this.waiting = new Set([...uris.filter(uri => this.workspace.isOpen(uri)), ...uris])
+		this.lookSoon()
+	}
+
+	private lookSoon(): void {
 		if (this.isLooking || this.waiting.size === 0) return
 		this.isLooking = true
 		this.workspace.later(() => this.look())
@@ -70,14 +74,15 @@ class ProblemWatch {
 	}
 
 	private look(): void {
+		// Whatever goes wrong at a file, the next change is looked at.
+		this.isLooking = false
 		const end = performance.now() + stretch
 		for (const uri of this.waiting) {
 			this.waiting.delete(uri)
 			this.tell(uri)
 			if (performance.now() >= end) break
 		}
-		this.isLooking = this.waiting.size > 0
-		if (this.isLooking) this.workspace.later(() => this.look())
+		this.lookSoon()
 	}
 
 	private tell(uri: string): void {
