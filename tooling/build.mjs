@@ -41,6 +41,7 @@ await script(async words => {
 	try {
 		const results = await Promise.all([
 			build({ ...node, entryPoints: ['client/editor/main-node.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] }),
+			build({ ...node, entryPoints: ['client/editor/session-node.ts'], outfile: 'dist/session.cjs', external: ['vscode'] }),
 			build({ ...node, entryPoints: ['server/main-node.ts'], outfile: 'dist/server.cjs' }),
 			build({
 				...browser,

@@ -1,13 +1,14 @@
 import { type ExtensionContext, l10n, window } from 'vscode'
-import type { LanguageClient } from 'vscode-languageclient/node'
-import { registerCommands, type ServerCommands } from './commands.ts'
+import { registerCommands } from './commands.ts'
 import { isTooOld, oldestNode } from './host.ts'
+import { loadScript } from './load-script-node.ts'
+import { type Session, sessionScript } from './session.ts'
 
-let client: LanguageClient | undefined
+let session: Promise<Session> | undefined
 
 /**
  * An editor with Node calls this when a folder has `.stave` files, or such a text is opened. It gives the editor its hand back at once: the
- * library that talks to the server is large, and is loaded a turn later.
+ * library that talks to the server is large, so all that needs it is a script of its own that is loaded afterwards.
  */
 export function activate(context: ExtensionContext): void {
 	const { node } = process.versions
@@ -20,21 +21,16 @@ export function activate(context: ExtensionContext): void {
 		void window.showErrorMessage(message)
 		return
 	}
-	context.subscriptions.push(registerCommands(load(context)))
+	session = startSession(context)
+	context.subscriptions.push(registerCommands(session.then(({ commands }) => commands)))
 }
 
-async function load(context: ExtensionContext): Promise<ServerCommands> {
-	await new Promise(setImmediate)
-	const [{ createClient }, { startExtension }, { fileWriter }] = await Promise.all([
-		import('./client-node.ts'),
-		import('./extension.ts'),
-		import('./file-writer-node.ts'),
-	])
-	client = createClient(context)
-	return startExtension(context, client, fileWriter(context.extensionUri))
+async function startSession(context: ExtensionContext): Promise<Session> {
+	const script = await loadScript<typeof import('./session-node.ts')>(context.extensionUri, sessionScript, require)
+	return script.startSession(context)
 }
 
 /** The editor calls this when it closes; the server ends with it. */
 export async function deactivate(): Promise<void> {
-	if (client?.isRunning()) await client.stop()
+	await (await session)?.stop()
 }

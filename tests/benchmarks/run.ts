@@ -146,7 +146,7 @@ async function measureCompute(program: string): Promise<string> {
 async function measureActivation(program: string, extension: string): Promise<string> {
 	const rounds: { activation: number; later: number; waits: number }[] = []
 	for (let round = 0; round < 20; round++) {
-		const { stdout } = await promisify(execFile)(process.execPath, [program, extension, path.dirname(extension)])
+		const { stdout } = await promisify(execFile)(process.execPath, [program, extension, out])
 		rounds.push(JSON.parse(stdout))
 	}
 	const own = summary(rounds.map(({ activation }) => activation))
@@ -158,13 +158,15 @@ async function measureActivation(program: string, extension: string): Promise<st
 
 const out = await mkdtemp(path.join(os.tmpdir(), 'barstave-bench-'))
 const bundle = (entry: string, name: string) => buildProgram(entry, path.join(out, name), { minify: true })
-const [ours, plain, terminal, compute, extension, activation] = await Promise.all([
+const [ours, plain, terminal, compute, activation, extension] = await Promise.all([
 	bundle('server/main-node.ts', 'server.cjs'),
 	bundle('tests/benchmarks/plain-server.ts', 'plain.cjs'),
 	bundle('client/terminal/main.ts', 'barstave.cjs'),
 	bundle('tests/benchmarks/compute.ts', 'compute.cjs'),
-	bundle('client/editor/main-node.ts', 'extension.cjs'),
 	bundle('tests/benchmarks/activation.ts', 'activation.cjs'),
+	// The extension stands in its folder as it does when it is installed.
+	bundle('client/editor/main-node.ts', 'dist/extension.cjs'),
+	bundle('client/editor/session-node.ts', 'dist/session.cjs'),
 ])
 
 console.log(await measureActivation(activation, extension))
