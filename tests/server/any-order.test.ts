@@ -123,7 +123,7 @@ class Desk {
 
 	/** All problems and names that a server knows. */
 	async known(of = this.editor) {
-		await of.request('barstave/counters', {})
+		await of.settled()
 		const symbols = await of.request<{ name: string; location: { uri: string } }[]>('workspace/symbol', { query: '' })
 		const uris = this.folders.flatMap(folder => names.map(name => uriOf(folder, name)))
 		return {

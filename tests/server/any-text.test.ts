@@ -55,7 +55,7 @@ it('every answer about any text lies in it', async () => {
 	await fc.assert(
 		fc.asyncProperty(brokenText, fc.array(fc.nat(), { minLength: 4, maxLength: 4 }), async (text, places) => {
 			version = await editor.change(uri, text)
-			await editor.request('barstave/counters', {})
+			await editor.settled()
 			const look = new Look(text)
 			await look.atWhole()
 			for (const place of [text.length, ...places]) await look.at(place % (text.length + 1), places[0]! % 200)

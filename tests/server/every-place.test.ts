@@ -32,7 +32,7 @@ beforeAll(async () => {
 	moved = await makeFolder(Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, widened(text)])))
 	editor = await Editor.start([plain, moved], {}, '2026-11-20')
 	for (const folder of [plain, moved]) for (const name of Object.keys(texts)) await editor.open(folder, name)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 })
 afterAll(() => editor.stop())
 

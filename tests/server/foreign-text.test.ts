@@ -34,7 +34,7 @@ async function inEditor(name: string, text: string): Promise<readonly Diagnostic
 	const uri = uriOf(folder, name)
 	await editor.openText(uri, text)
 	// The answer comes after all that was published for it.
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	return editor.problemsOf(uri)
 }
 

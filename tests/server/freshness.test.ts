@@ -121,7 +121,7 @@ describe('an index of names stays fresh', () => {
 		await editor.open(folder, 'block.stave')
 		await writeFile(path.join(folder, 'block.stave'), block('other'))
 		await editor.filesChanged([{ uri: blockUri, type: 2 }])
-		await editor.settled(blockUri)
+		await editor.settled()
 		expect(missing()).toBe(false)
 		await editor.close(blockUri)
 		await editor.until(missing, 'closed, the disk counts')
@@ -134,7 +134,7 @@ describe('a fault in a file that is not open', () => {
 		editor = await Editor.start([folder])
 		const faulty = uriOf(folder, 'faulty.stave')
 		const known = async () => {
-			await editor!.request('barstave/counters', {})
+			await editor!.settled()
 			return editor!.problemsOf(faulty)
 		}
 		const before = await known()
@@ -148,7 +148,7 @@ describe('a fault in a file that is not open', () => {
 		expect(await known()).toEqual(before)
 		const again = await Editor.start([folder])
 		await again.open(folder, 'faulty.stave')
-		await again.request('barstave/counters', {})
+		await again.settled()
 		expect(again.problemsOf(faulty)).toEqual(before)
 		await again.stop()
 	})
@@ -159,12 +159,12 @@ describe('versions', () => {
 		const folder = await makeFolder({ 'a.stave': block('steps') })
 		editor = await Editor.start([folder])
 		const uri = await editor.open(folder, 'a.stave')
-		await editor.request('barstave/counters', {})
+		await editor.settled()
 		let last = 0
 		for (let key = 0; key < 40; key++) {
 			last = await editor.change(uri, block('steps').replace('deadlift', key % 2 === 0 ? 'dedlift' : 'deadlift'))
 			// Some keys are looked at one by one, some come together.
-			if (key % 5 === 0) await editor.settled(uri)
+			if (key % 5 === 0) await editor.settled()
 		}
 		const final = await editor.change(uri, block('steps').replace('deadlift', 'dadlift'))
 		expect(final).toBe(last + 1)
@@ -202,12 +202,12 @@ describe('two folders', () => {
 			]) {
 				editor = await Editor.start(order)
 				await editor.open(first[0], first[1])
-				await editor.request('barstave/counters', {})
+				await editor.settled()
 				const known = () => JSON.stringify(all.map(([folder, name]) => editor!.problemsOf(uriOf(folder, name))))
 				const before = known()
 				const rules = await (first[1] === 'b.stave' ? uriOf(first[0], first[1]) : editor.open(one, 'b.stave'))
 				await editor.change(rules, 'breakdown odd "Odd"\n')
-				await editor.request('barstave/counters', {})
+				await editor.settled()
 				// Its movement and its levels are gone with the text, in its own folder alone.
 				expect(editor.codesOf(uriOf(one, 'a.stave'))).toContain('unknown-name')
 				expect(editor.problemsOf(rules).map(problem => problem.severity)).toEqual([4])

@@ -20,14 +20,14 @@ afterEach(async () => {
 async function start(folder: string): Promise<Editor> {
 	const editor = await Editor.start([folder])
 	editors.push(editor)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	return editor
 }
 
 /** All problems and names that a server knows. */
 async function known(editor: Editor, folder: string) {
 	const names = (await readdir(folder, { recursive: true })).filter(name => name.endsWith('.stave')).sort()
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	const symbols = await editor.request<{ name: string; location: { uri: string } }[]>('workspace/symbol', { query: 'lock 19' })
 	return {
 		problems: names.map(name => ({

@@ -31,12 +31,12 @@ it(`${edits} edits with the preview open leave less than 1 MB for each 100`, asy
 	const uri = uriOf(folder, 'club.stave')
 	const everything = { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } }
 	await editor.openText(uri, rebuild)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	let before = 0
 	for (let edit = 1; edit <= edits; edit++) {
 		await editor.change(uri, rebuild.replace('at 72.5%', `at ${60 + (edit % 90) / 10}%`))
 		// Each of them is taken in.
-		const taken = editor.settled(uri)
+		const taken = editor.request('textDocument/documentSymbol', { textDocument: { uri } })
 		if (edit % 20 !== 0) continue
 		await taken
 		const { picture } = await editor.request<PreviewData>('barstave/preview', { uri })

@@ -54,7 +54,7 @@ describe('editor and command line say the same', () => {
 		})
 		editor = await Editor.start([folder], {}, today)
 		// The answer comes when every file has been read, and after all that was published for them.
-		await editor.request('barstave/counters', {})
+		await editor.settled()
 		const files = [...new Set(editor.published.map(one => one.uri))].sort()
 		const found = files.flatMap(uri =>
 			editor!.problemsOf(uri).map(one => asReported(decodeURIComponent(uri.slice(uriOf(folder).length + 1)), one)),

@@ -18,7 +18,7 @@ async function start(capabilities = {}) {
 async function opened(text: string, name = 'a.stave'): Promise<string> {
 	const uri = uriOf(folder, name)
 	await editor.openText(uri, text)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	return uri
 }
 
@@ -89,7 +89,7 @@ block b "B"\r
 		const written = after(uri, text, action)
 		expect(written).toBe(`${text}\r\n\r\nplan ann-plan for ann\r\n  start 2026-10-12\r\n  days tuesday, friday\r\n  run b\r\n`)
 		await editor.change(uri, written)
-		await editor.settled(uri)
+		await editor.settled()
 		const severe = editor.problemsOf(uri).filter(one => one.severity === 1)
 		expect(severe).toEqual([])
 		expect(titles(await actionsAt(uri, written, words))).not.toContain(title)

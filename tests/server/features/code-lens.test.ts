@@ -39,7 +39,7 @@ afterEach(() => editor.stop())
 async function lenses(options = {}): Promise<CodeLens[]> {
 	editor = await Editor.start([folder], {}, undefined, options)
 	const uri = await editor.open(folder, 'block.stave')
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 	return editor.request('textDocument/codeLens', { textDocument: { uri } })
 }
 const titles = (found: CodeLens[], line: number) =>

@@ -42,7 +42,7 @@ beforeAll(async () => {
 	editor = await Editor.start([folder])
 	await editor.openText(uriOf(folder, 'block.stave'), block(''))
 	opened.set(editor, new Set([uriOf(folder, 'block.stave')]))
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 })
 afterAll(() => editor.stop())
 

@@ -20,7 +20,7 @@ beforeAll(async () => {
 	folder = await makeFolder({ 'a.stave': text, 'b.stave': 'plan other for ann\n  start 2027-01-04\n  run pull\n' })
 	editor = await Editor.start([folder])
 	await editor.open(folder, 'a.stave')
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 })
 afterAll(() => editor.stop())
 

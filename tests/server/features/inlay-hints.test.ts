@@ -44,7 +44,7 @@ beforeEach(async () => {
 	folder = await makeFolder(files)
 	editor = await Editor.start([folder])
 	for (const name of Object.keys(files)) await editor.open(folder, name)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 })
 afterEach(() => editor.stop())
 

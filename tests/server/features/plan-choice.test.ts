@@ -85,11 +85,11 @@ describe('the chosen plan', () => {
 		expect(editor.plansChanged).toBe(before + 1)
 		const uri = await editor.open(folder, 'block.stave')
 		await editor.change(uri, files['block.stave'].replace('70%', '75%'))
-		await editor.settled(uri)
+		await editor.settled()
 		expect(editor.plansChanged).toBe(before + 1)
 		const plans = await editor.open(folder, 'plans.stave')
 		await editor.change(plans, files['plans.stave'].replace('Ann, autumn', 'Ann, fall'))
-		await editor.settled(plans)
+		await editor.settled()
 		expect(editor.plansChanged).toBe(before + 2)
 	})
 

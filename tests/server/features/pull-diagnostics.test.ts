@@ -58,7 +58,7 @@ describe('problems that are asked for', () => {
 		expect(editor.published).toEqual([])
 		const told = await Editor.start([folder])
 		await told.open(folder, 'a.stave')
-		await told.request('barstave/counters', {})
+		await told.settled()
 		expect(pulled.items).toEqual(told.problemsOf(uri))
 		await told.stop()
 	})

@@ -41,7 +41,7 @@ afterEach(() => editor.stop())
 async function start(capabilities = {}) {
 	editor = await Editor.start([folder], capabilities)
 	for (const name of Object.keys(files)) await editor.open(folder, name)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 }
 
 const rename = (name: keyof typeof files, line: number, character: number, newName: string) =>

@@ -27,7 +27,7 @@ beforeAll(async () => {
 	uri = uriOf(folder, 'a.stave')
 	editor = await Editor.start([folder])
 	await editor.openText(uri, text)
-	await editor.request('barstave/counters', {})
+	await editor.settled()
 })
 afterAll(() => editor.stop())
 

@@ -201,10 +201,9 @@ export class Editor {
 		}
 	}
 
-	/** Fulfilled when the server has taken in everything that was sent before. */
-	async settled(uri: string): Promise<void> {
-		await this.request('textDocument/documentSymbol', { textDocument: { uri } })
-		// What it published while answering has been sent before the answer.
+	/** Fulfilled when the server has taken in everything that was sent before, and has told of all that it found there. */
+	async settled(): Promise<void> {
+		await this.request('barstave/counters', {})
 	}
 
 	async stop(): Promise<void> {
