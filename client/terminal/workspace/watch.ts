@@ -1,13 +1,14 @@
-import { type FSWatcher, watch } from 'node:fs'
+import path from 'node:path'
+import { watch } from 'chokidar'
 import { Refusal } from '../refusal.ts'
-import { isSkipped, reasonOf } from './find-files.ts'
+import { fileEnding, isSkipped, reasonOf } from './find-files.ts'
 
 /** Editors save in several steps: so long nothing more must happen before a change is looked at, in milliseconds. */
 const quiet = 100
 
 /**
- * Calls back after each change in a folder and below it, once what changes has come to rest, and never while the last call is at work.
- * It goes on until the program ends.
+ * Calls back once a folder is watched, for what has changed before that, and then after each change of a text in it and below it, when what
+ * changes has come to rest; never while the last call is at work. It goes on until the program ends.
  * @throws {Refusal} where this machine cannot watch the folder.
  */
 export function watchFolder(root: string, changed: () => Promise<void>): Promise<never> {
@@ -17,21 +18,21 @@ export function watchFolder(root: string, changed: () => Promise<void>): Promise
 		const look = () => {
 			atWork = atWork.then(changed).catch(reject)
 		}
-		let watcher: FSWatcher
-		try {
-			watcher = watch(root, { recursive: true }, (_event, name) => {
-				if (name?.split(/[\\/]/).some(isSkipped)) return
+		watch(root, {
+			ignored: (where, stats) => isSkippedBelow(root, where) || (stats?.isFile() === true && !where.endsWith(fileEnding)),
+			ignoreInitial: true,
+			// A folder that cannot be opened is named by whoever reads the texts.
+			ignorePermissionErrors: true,
+		})
+			.on('ready', look)
+			.on('all', () => {
 				clearTimeout(timer)
 				timer = setTimeout(look, quiet)
 			})
-		} catch (problem) {
-			reject(cannotWatch(problem))
-			return
-		}
-		watcher.on('error', problem => reject(cannotWatch(problem)))
+			.on('error', problem => reject(new Refusal(`"${root}" cannot be watched: ${reasonOf(problem)}.`)))
 	})
+}
 
-	function cannotWatch(problem: unknown): Refusal {
-		return new Refusal(`"${root}" cannot be watched: ${reasonOf(problem)}.`)
-	}
+function isSkippedBelow(root: string, where: string): boolean {
+	return path.relative(root, where).split(path.sep).some(isSkipped)
 }

@@ -1,44 +1,82 @@
-import { rename, rm, writeFile } from 'node:fs/promises'
+import { mkdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { describe, expect, test } from 'vitest'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node'
 import { startBarstave } from './support/program.ts'
 import { sound, withError, workspaceOf } from './support/workspace.ts'
 
-/** Waits until something holds; the tests' own time limit ends what never does. */
-async function until(holds: () => boolean): Promise<void> {
-	while (!holds()) await new Promise(resolve => setTimeout(resolve, 20))
-}
+/** So long is waited for a report, in milliseconds. */
+const patience = 60_000
 
 describe('check --watch', () => {
+	let cwd: string
+	let watching: Awaited<ReturnType<typeof startBarstave>>
+	beforeEach(async () => {
+		cwd = await workspaceOf({ 'a.stave': sound })
+		watching = await startBarstave(['check', '--watch'], { cwd })
+	})
+	afterEach(async () => {
+		watching.process.kill()
+		await watching.ended
+		expect(watching.texts.said).toBe('')
+	})
+
+	const reports = () => watching.texts.out.split(/(?<=checked[,:].*\n)/).filter(report => report.trim() !== '')
+	/** The report with a number, once it is there and is the last. */
+	async function report(number: number): Promise<string> {
+		await vi.waitFor(() => expect(reports().length).toBeGreaterThanOrEqual(number), { timeout: patience })
+		expect(reports().length).toBe(number)
+		return reports()[number - 1]!
+	}
+	/** As many editors save: into another file first, which takes the place of the old one. */
+	async function save(name: string, text: string): Promise<void> {
+		const [file, part] = [path.join(cwd, name), path.join(cwd, path.dirname(name), '.part')]
+		await writeFile(part, text)
+		await rename(part, file)
+	}
+	const oursOf = (name: string) => `movement no-such-movement "${name}"\n`
+
 	test('checks again after changes, new files, renames and deletions, and says nothing where nothing differs', async () => {
-		const cwd = await workspaceOf({ 'a.stave': sound })
-		const { process: started, texts, ended } = await startBarstave(['check', '--watch'], { cwd })
-		const reports = () => texts.out.split(/(?<=checked[,:].*\n)/).filter(report => report.trim() !== '')
-		const clean = /checked, nothing to report/
-
-		await until(() => reports().length === 1)
-		expect(reports()[0]).toMatch(clean)
-		await writeFile(path.join(cwd, 'a.stave'), withError)
-		await until(() => reports().length === 2)
-		expect(reports()[1]).toContain('no-such-movement')
-		await writeFile(path.join(cwd, 'own.stave'), 'movement no-such-movement "Ours"\n')
-		await until(() => reports().length === 3)
-		expect(reports()[2]).toMatch(/2 files checked, nothing/)
+		expect(await report(1)).toMatch(/1 file checked, nothing to report/)
+		// It is watched from the first report on.
+		await save('a.stave', withError)
+		expect(await report(2)).toContain('no-such-movement')
+		await save('own.stave', oursOf('Ours'))
+		expect(await report(3)).toMatch(/2 files checked, nothing/)
 		await rename(path.join(cwd, 'own.stave'), path.join(cwd, 'own.txt'))
-		await until(() => reports().length === 4)
-		expect(reports()[3]).toContain('no-such-movement')
-		await writeFile(path.join(cwd, '.hidden.stave'), 'movement no-such-movement "Hidden"\n')
-		await writeFile(path.join(cwd, 'a.stave'), `${withError}// a word more\n`)
+		expect(await report(4)).toContain('no-such-movement')
+		await save('.hidden.stave', oursOf('Hidden'))
+		await save('a.stave', `${withError}// a word more\n`)
+		await save('b.stave', sound.replace('first-steps', 'second-steps'))
+		expect(await report(5)).toMatch(/2 files checked: 1 error/)
 		await rm(path.join(cwd, 'a.stave'))
-		await writeFile(path.join(cwd, 'b.stave'), sound)
-		await until(() => reports().length === 5)
-		expect(reports()[4]).toMatch(/1 file checked, nothing/)
+		expect(await report(6)).toMatch(/1 file checked, nothing/)
+	})
 
-		started.kill()
-		await ended
-		expect(texts.said).toBe('')
+	test('sees each of many changes of one file, whichever way it is saved', async () => {
+		await report(1)
+		for (let change = 0; change < 4; change++) {
+			await save('a.stave', withError)
+			expect(await report(2 + change * 2)).toContain('no-such-movement')
+			// A text that is written over in place, after one that took the place of another.
+			await writeFile(path.join(cwd, 'a.stave'), sound)
+			expect(await report(3 + change * 2)).toMatch(/1 file checked, nothing/)
+		}
+	})
+
+	test('sees files in folders that are new, that went, and that came again', async () => {
+		await report(1)
+		await mkdir(path.join(cwd, 'deep/deeper'), { recursive: true })
+		await save('deep/deeper/own.stave', oursOf('Ours'))
+		expect(await report(2)).toMatch(/Nothing refers to[\s\S]*2 files checked/)
+		await rm(path.join(cwd, 'deep'), { recursive: true })
+		expect(await report(3)).toMatch(/1 file checked, nothing/)
+		await mkdir(path.join(cwd, 'deep'))
+		await save('deep/own.stave', 'movement')
+		expect(await report(4)).toMatch(/2 files checked: 1 error/)
+		await save('deep/own.stave', oursOf('Ours'))
+		expect(await report(5)).toMatch(/Nothing refers to[\s\S]*2 files checked/)
 	})
 })
 
