@@ -253,8 +253,12 @@ export class Workspace {
 	/** Does work that others may wait for. */
 	private async working(work: () => Promise<void>): Promise<void> {
 		this.waitingWork++
-		await work().finally(() => this.waitingWork--)
-		if (this.waitingWork === 0) for (const done of this.idleListeners.splice(0)) done()
+		try {
+			await work()
+		} finally {
+			this.waitingWork--
+			if (this.waitingWork === 0) for (const done of this.idleListeners.splice(0)) done()
+		}
 	}
 
 	/** Fulfilled when every folder and every file that has changed has been read, and no work waits. */
