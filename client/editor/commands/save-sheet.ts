@@ -29,7 +29,20 @@ export async function savePage(shown: ShownPicture, write: FileWriter): Promise<
 }
 
 function formatsFor({ picture }: ShownPicture): Format[] {
-	const sheet: Format[] = [
+	const { sheet, volume } = picture
+	// A calendar without an event is none (RFC 5545, 3.6).
+	const hasSessions = sheet !== null && sheet.sessions.length > 0
+	return [
+		pageFormat(),
+		...(sheet === null ? [] : pdfFormats()),
+		...(hasSessions ? [calendarFormat()] : []),
+		...(sheet === null ? [] : [setsFormat()]),
+		...(volume === null ? [] : [volumeFormat()]),
+	]
+}
+
+function pdfFormats(): Format[] {
+	return [
 		{
 			label: l10n.t('PDF, A4'),
 			detail: l10n.t('One week a page, with room to write'),
@@ -46,24 +59,33 @@ function formatsFor({ picture }: ShownPicture): Format[] {
 			ending: '.pdf',
 			called: 'PDF',
 		},
-		{
-			label: l10n.t('Calendar'),
-			detail: l10n.t('One event a session, for every calendar program; the settings say when sessions begin'),
-			format: 'ics',
-			paper: 'a4',
-			ending: '.ics',
-			called: l10n.t('Calendar'),
-		},
-		{
-			label: l10n.t('Table of all sets'),
-			detail: l10n.t('One row a set, for spreadsheets (CSV)'),
-			format: 'csv',
-			paper: 'a4',
-			ending: '.csv',
-			called: 'CSV',
-		},
 	]
-	const volume: Format = {
+}
+
+function calendarFormat(): Format {
+	return {
+		label: l10n.t('Calendar'),
+		detail: l10n.t('One event a session, for every calendar program; the settings say when sessions begin'),
+		format: 'ics',
+		paper: 'a4',
+		ending: '.ics',
+		called: l10n.t('Calendar'),
+	}
+}
+
+function setsFormat(): Format {
+	return {
+		label: l10n.t('Table of all sets'),
+		detail: l10n.t('One row a set, for spreadsheets (CSV)'),
+		format: 'csv',
+		paper: 'a4',
+		ending: '.csv',
+		called: 'CSV',
+	}
+}
+
+function volumeFormat(): Format {
+	return {
 		label: l10n.t('Table of the weekly volume'),
 		detail: l10n.t('One row a figure, for spreadsheets (CSV)'),
 		format: 'volume-csv',
@@ -71,7 +93,6 @@ function formatsFor({ picture }: ShownPicture): Format[] {
 		ending: '-volume.csv',
 		called: 'CSV',
 	}
-	return [pageFormat(), ...(picture.sheet === null ? [] : sheet), ...(picture.volume === null ? [] : [volume])]
 }
 
 function pageFormat(): Format {

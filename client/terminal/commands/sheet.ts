@@ -7,7 +7,7 @@ import { loadSheet } from '../../../language/reports/load-sheet.ts'
 import type { Folder } from '../../../language/workspace/folder.ts'
 import type { BeginTime } from '../../outputs/begin-times.ts'
 import type { PaperName } from '../../outputs/pdf/paper.ts'
-import { deliver, fileOf, isFolder, layoutFor, refuseBytesOnTerminal } from '../output.ts'
+import { deliver, fileOf, isFolder, layoutFor, refuseBytesOnTerminal, say } from '../output.ts'
 import { Refusal } from '../refusal.ts'
 import { pageOf } from '../reporters/page.ts'
 import { pictureOf } from '../reporters/picture.ts'
@@ -81,11 +81,22 @@ async function run(name: string | undefined, options: SheetOptions): Promise<voi
 	if (isAllInOne) {
 		await deliver(schedules.map(one => textOf(one, options, folder)).join('\n\n'), out)
 	} else {
-		for (const schedule of schedules) {
+		for (const schedule of format === 'ics' ? withSessions(schedules, week) : schedules) {
 			await deliver(await written(schedule, options, workspace), await fileOf(out, schedule.plan.name.text, format))
 		}
 	}
 	process.exitCode = status
+}
+
+/** The plans of which there can be a calendar: one without an event is none (RFC 5545, 3.6). Says which ones have no session. */
+function withSessions(schedules: readonly Schedule[], week: number | undefined): readonly Schedule[] {
+	const hasSessions = ({ sessions }: Schedule) => sessions.some(session => week === undefined || session.planWeek === week)
+	const when = week === undefined ? '' : ` in week ${week}`
+	if (!schedules.some(hasSessions)) throw new Refusal(`There are no sessions${when}, so there is no calendar.`)
+	for (const schedule of schedules) {
+		if (!hasSessions(schedule)) say(`"${schedule.plan.name.text}" has no sessions${when}, so there is no calendar of it.`)
+	}
+	return schedules.filter(hasSessions)
 }
 
 function partsOf({ plan, lifter, runs }: Schedule) {

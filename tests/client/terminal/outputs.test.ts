@@ -199,11 +199,31 @@ block twice-a-day "Twice a day"
 		expect(pages[0]!.text).toMatch(/\d errors? in the texts that this is made of/)
 	})
 
-	test('of a plan without a session is empty in every format', async () => {
+	test('of a plan without a session is empty, and no calendar', async () => {
 		const cwd = await workspaceOf({ 'plan.stave': 'plan mara-autumn for mara-lind\n' })
 		expect(rowsOf((await barstave(['sheet', 'mara-autumn', '--format', 'csv'], { cwd })).out)).toEqual([])
-		expect(eventsOf((await barstave(['sheet', 'mara-autumn', '--format', 'ics'], { cwd })).out)).toEqual([])
+		expect(await barstave(['sheet', 'mara-autumn', '--format', 'ics'], { cwd })).toMatchObject({
+			status: 2,
+			out: '',
+			said: expect.stringMatching(/^There are no sessions, so there is no calendar\.$/m),
+		})
 		expect((await pdfOf(cwd)).pages.map(page => page.text)).toEqual([expect.stringContaining('There is nothing to do')])
+	})
+
+	test('of a team is a calendar of each who has sessions then', async () => {
+		const block = 'block pull "Pull"\n  weeks 2\n  session a on monday\n    accessory plank 3 x 30 s\n'
+		const team = 'lifter ann "Ann"\nlifter bo "Bo"\nteam firsts "Firsts"\n  members ann, bo\n'
+		const plan = 'plan winter "Winter" for firsts\n  start 2027-01-04\n  run pull\n'
+		const away = '  for bo\n    pause 2027-01-04 to 2027-01-10 because "away"\n'
+		const cwd = await workspaceOf({ 'club.stave': block + team + plan + away })
+		const words = ['sheet', 'winter', '--format', 'ics', '--out', 'out/', '--week']
+		expect(await barstave([...words, '1'], { cwd })).toMatchObject({
+			status: 0,
+			said: '"winter/bo" has no sessions in week 1, so there is no calendar of it.\n',
+		})
+		expect(readdirSync(path.join(cwd, 'out'))).toEqual(['winter-ann.ics'])
+		expect(await barstave([...words, '2'], { cwd })).toMatchObject({ status: 0, said: '' })
+		expect(readdirSync(path.join(cwd, 'out')).sort()).toEqual(['winter-ann.ics', 'winter-bo.ics'])
 	})
 
 	test('tells in its help what each format is for', async () => {
