@@ -286,7 +286,7 @@ function tabs(): vscode.Tab[] {
 
 /** Waits until something comes about, and gives it. */
 async function until<T>(what: string, look: () => T | Promise<T>, tell: () => unknown = () => ''): Promise<NonNullable<T>> {
-	for (const deadline = Date.now() + 15_000; ; await pause(50)) {
+	for (const deadline = Date.now() + 60_000; ; await pause(50)) {
 		const seen = await look()
 		if (seen) return seen
 		if (Date.now() > deadline) throw new Error(`It did not come about that ${what}. ${tell()}`)

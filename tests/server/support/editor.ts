@@ -185,7 +185,7 @@ export class Editor {
 
 	/** Waits until what was published is as wished; fails with what there is. */
 	async until(wished: () => boolean, what: string): Promise<void> {
-		const end = Date.now() + 20_000
+		const end = Date.now() + 60_000
 		while (!wished()) {
 			if (Date.now() > end) {
 				const all = [...this.diagnostics].map(([uri, list]) => `${uri}: ${list.map(one => one.code).join(', ')}`)
