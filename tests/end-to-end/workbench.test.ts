@@ -137,8 +137,8 @@ test('resting on the percent tells how its load came about', async () => {
 test('resting on a word among sets tells what it means', async () => {
 	await bench.openFile('blocks/hinge-rebuild.stave')
 	const hover = await bench.hover(placeOf(block, 'rest', 'week 3'))
-	// What the word means stands before the load. On its way there the mouse may have rested beside the word.
-	await expect.poll(() => hover.textContent()).toMatch(/How long to rest after each set.*76% of 160 kg = 121.6 kg/s)
+	// What the word means stands before the load.
+	expect(await hover.textContent()).toMatch(/How long to rest after each set.*76% of 160 kg = 121.6 kg/s)
 })
 
 /** Of the main work of week 1, as the preview shows it. */

@@ -71,6 +71,10 @@ export class Workbench {
 	/** Puts the cursor before a text. */
 	async goTo({ line, column }: Place): Promise<void> {
 		await this.#quickInput('Control+g', `:${line}:${column}`, 'Go to line')
+		// The cursor follows a moment after the list; the status bar says where it is.
+		await this.page
+			.locator('#status\\.editor\\.selection', { hasText: new RegExp(`^\\D*${line}\\D`) })
+			.waitFor({ state: 'attached' })
 	}
 
 	/** Types over a text. */
@@ -86,10 +90,12 @@ export class Workbench {
 		await this.page.keyboard.press('Escape')
 		// The workbench has boxes of the same kind for its own lists, open where the mouse last was; and one opens before its words are there.
 		const hover = this.page.locator('.monaco-hover:not(.workbench-hover):visible', { hasNotText: 'Loading...' }).first()
-		// The editor opens the box when the mouse has moved and then rests; while its lines still move, it does not.
 		for (let attempt = 1; ; attempt++) {
+			// The editor opens the box where the mouse first rests, and keeps it: so it comes from far away, and moves on the text alone.
+			await this.page.mouse.move(0, 0)
+			await hover.waitFor({ state: 'hidden' })
 			const box = await this.#boxOfCursor()
-			await this.page.mouse.move(box.x + 40, box.y + 2)
+			await this.page.mouse.move(box.x + 6, box.y + 2)
 			await this.page.mouse.move(box.x + 6, box.y + box.height / 2, { steps: 4 })
 			const opens = hover.locator('.hover-contents, .monaco-hover-content').first().waitFor({ timeout: 4_000 })
 			if (
@@ -251,10 +257,16 @@ export class Workbench {
 		await this.page.screenshot({ path: path.join(screenshots, `${name}.png`) })
 	}
 
+	/** Where the cursor stands on the screen, once it and the lines have come to rest. */
 	async #boxOfCursor() {
-		const box = await this.page.locator('.editor-instance .cursors-layer .cursor').first().boundingBox()
-		if (!box) throw new Error('The editor shows no cursor.')
-		return box
+		const cursor = this.page.locator('.editor-instance .cursors-layer .cursor').first()
+		for (let before = await cursor.boundingBox(); ; ) {
+			await this.page.waitForTimeout(150)
+			const box = await cursor.boundingBox()
+			if (!box) throw new Error('The editor shows no cursor.')
+			if (box.x === before?.x && box.y === before.y) return box
+			before = box
+		}
 	}
 
 	async #quickInput(key: string, words: string, row: string): Promise<void> {
